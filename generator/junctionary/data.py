@@ -1,0 +1,11 @@
+"""Where the files that come with the program lie: the themes and the demo record."""
+
+from pathlib import Path
+
+HERE = Path(__file__).parent
+
+
+def data_dir(name: str) -> Path:
+    """The folder ``themes`` or ``content``: within the installed package, or beside ``generator`` in a checkout."""
+    packed = HERE / "_data" / name
+    return packed if packed.is_dir() else HERE.parents[1] / name

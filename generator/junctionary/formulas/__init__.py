@@ -1,0 +1,1 @@
+"""Pure arithmetic with worked steps: it knows no house, and cites what it rests on."""
