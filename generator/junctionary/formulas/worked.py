@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 
-from junctionary.formulas.sums import evaluate
+from junctionary.formulas.sums import evaluate, plain
 from junctionary.sources import Citation
 
 
@@ -17,6 +17,10 @@ class Step:
     value: Fraction
     unit: str
     cite: Citation | None = None
+
+    def __str__(self) -> str:
+        shown = plain(self.value) if self.value.denominator <= 10_000 else f"{float(self.value):.4g}"
+        return f"{self.what}: {self.sum} = {shown} {self.unit}"
 
 
 @dataclass(frozen=True, slots=True)

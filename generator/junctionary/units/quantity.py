@@ -18,7 +18,7 @@ _PINT_NAMES = {
 
 # Watts, volt-amperes and amperes differ by a power factor and a voltage, so
 # no factor leads from one to another.
-_LOAD_FAMILY = {"W": "W", "kW": "W", "VA": "VA", "kVA": "VA", "A": "A", "mA": "A"}
+_POWER = {"W": "W", "kW": "W", "VA": "VA", "kVA": "VA"}
 
 
 @lru_cache(maxsize=1)
@@ -41,9 +41,11 @@ def _line(unit: str, to: str) -> tuple[Fraction, Fraction]:
 
 def _family(unit: str) -> str:
     """What a unit can be turned into: the kind it belongs to, and for loads which sort."""
+    if unit in _POWER:
+        return _POWER[unit]
     for kind in KINDS.values():
         if unit in kind.units:
-            return f"load {_LOAD_FAMILY[unit]}" if unit in _LOAD_FAMILY else kind.measures
+            return kind.measures
     raise UnitError(f"{unit} is no unit", "a unit such as in, A or W", "use a unit that KINDS lists")
 
 
@@ -56,10 +58,10 @@ def convert(magnitude: Fraction, unit: str, to: str) -> Fraction:
     if unit == to:
         return magnitude
     if _family(unit) != _family(to):
-        if unit in _LOAD_FAMILY and to in _LOAD_FAMILY:
+        if unit in KINDS["load"].units and to in KINDS["load"].units:
             raise UnitError(
                 f"{unit} cannot be turned into {to}",
-                f"{_LOAD_FAMILY[unit]} or a multiple of it",
+                f"{unit} or a multiple of it",
                 "work it out from the voltage and the power factor",
             )
         raise UnitError(
