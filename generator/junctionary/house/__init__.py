@@ -1,0 +1,1 @@
+"""Records become one linked, frozen House, and questions are put to its conductor network."""

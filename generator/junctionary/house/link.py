@@ -1,0 +1,72 @@
+"""Typed records become one linked House; every loose end is told in one pass."""
+
+from collections.abc import Mapping
+
+from junctionary.house.boxes import link_boxes
+from junctionary.house.circuits import link_circuits
+from junctionary.house.ends import link_runs
+from junctionary.house.ids import Ids, gather
+from junctionary.house.model import Box, Circuit, House, Panel, Room
+from junctionary.house.names import unknown_names
+from junctionary.house.panels import link_panels
+from junctionary.house.workmanship import unknown_connectors
+from junctionary.problems import Problem
+from junctionary.records import Records
+
+
+def link(records: Records) -> tuple[House | None, list[Problem]]:
+    """The House, or None where a problem keeps it from being known; and all problems, by place."""
+    ids, problems = gather(records)
+    runs, in_runs = link_runs(ids, records.house)
+    boxes, in_boxes = link_boxes(ids, records.house, runs, ends_missing=bool(in_runs))
+    panels, in_panels = link_panels(ids, records.house, runs)
+    circuits, in_circuits = link_circuits(ids, records.house, runs, boxes, panels)
+    problems += [*in_runs, *in_boxes, *in_panels, *in_circuits]
+    problems += [*unknown_connectors(records, ids), *unknown_names(records, ids)]
+    problems = sorted(dict.fromkeys(problems), key=lambda problem: problem.place)
+    if any(problem.stops for problem in problems):
+        return None, problems
+    house = House(
+        name=records.house.house,
+        edition=records.house.reference,
+        panels=panels,
+        breakers={each.id: each for panel in panels.values() for each in panel.breakers},
+        circuits=circuits,
+        runs=runs,
+        rooms=_rooms(ids, records, boxes, panels, circuits),
+        boxes=boxes,
+        devices={device.id: device for box in boxes.values() for device in box.devices},
+        device_kinds=ids.device_kinds,
+        connectors=ids.connectors,
+        sources=ids.sources,
+        log=records.log,
+        photos=records.photos,
+        record=records.house,
+    )
+    return house, problems
+
+
+def _rooms(
+    ids: Ids,
+    records: Records,
+    boxes: Mapping[str, Box],
+    panels: Mapping[str, Panel],
+    circuits: Mapping[str, Circuit],
+) -> dict[str, Room]:
+    """Every room with what is in it, in the order of the record."""
+    return {
+        id_: Room(
+            id=id_,
+            name=record.name,
+            boxes=tuple(each.id for each in boxes.values() if each.room == id_),
+            panels=tuple(
+                each.id for each in panels.values() if each.record.at and each.record.at.room == id_
+            ),
+            circuits=tuple(each.id for each in circuits.values() if id_ in each.rooms),
+            edition=record.built_to or records.house.reference,
+            stage=record.stage,
+            record=record,
+            place=record.place,
+        )
+        for id_, record in ids.rooms.items()
+    }

@@ -1,0 +1,117 @@
+"""The terminals of each kind of device, by the device's own marking."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from junctionary.records.devices import DeviceKind
+
+TerminalRole = Literal["hot", "neutral", "ground", "switched", "traveler"]
+
+
+@dataclass(frozen=True, slots=True)
+class Terminal:
+    """One terminal: its marking and what it is meant to carry."""
+
+    name: str
+    role: TerminalRole
+
+
+HOT_NAMES = (
+    "brass",
+    "brass-top",
+    "brass-bottom",
+    "line-brass",
+    "load-brass",
+    "x",
+    "y",
+    "line",
+    "black",
+    "red",
+    "blue",
+)
+NEUTRAL_NAMES = (
+    "silver",
+    "silver-top",
+    "silver-bottom",
+    "line-silver",
+    "load-silver",
+    "w",
+    "white",
+    "neutral",
+)
+GROUND_NAMES = ("green", "g", "bare")
+TWO_POLE_THREE_WIRE = ("6-15R", "6-20R", "6-30R", "6-50R")
+NO_GROUND_FACES = ("1-15R", "10-30R", "10-50R")
+FOUR_WIRE = ("14-20R", "14-30R", "14-50R", "14-60R")
+
+
+def _terminals(*pairs: tuple[str, TerminalRole]) -> tuple[Terminal, ...]:
+    return tuple(Terminal(name, role) for name, role in pairs)
+
+
+GREEN: tuple[str, TerminalRole] = ("green", "ground")
+
+
+def terminals_of(kind: DeviceKind) -> tuple[Terminal, ...]:
+    """The terminals a device of this kind has, by its marking (NEMA WD 6 faces; switches by their ways)."""
+    face = kind.face or ""
+    if kind.is_ == "receptacle" and face in TWO_POLE_THREE_WIRE:
+        return _terminals(("x", "hot"), ("y", "hot"), ("g", "ground"))
+    if (kind.is_ == "receptacle" and face in FOUR_WIRE) or kind.is_ == "inlet":
+        return _terminals(("x", "hot"), ("y", "hot"), ("w", "neutral"), ("g", "ground"))
+    if kind.is_ == "receptacle" and face in ("10-30R", "10-50R"):
+        return _terminals(("x", "hot"), ("y", "hot"), ("w", "neutral"))
+    if kind.is_ == "receptacle":
+        ground = () if face in NO_GROUND_FACES else (GREEN,)
+        if kind.outlets == 1:
+            return _terminals(("brass", "hot"), ("silver", "neutral"), *ground)
+        return _terminals(
+            ("brass-top", "hot"),
+            ("brass-bottom", "hot"),
+            ("silver-top", "neutral"),
+            ("silver-bottom", "neutral"),
+            *ground,
+        )
+    if kind.is_ in ("gfci-receptacle", "gfci-device"):
+        return _terminals(
+            ("line-brass", "hot"),
+            ("line-silver", "neutral"),
+            ("load-brass", "hot"),
+            ("load-silver", "neutral"),
+            GREEN,
+        )
+    if kind.is_ == "disconnect" or (kind.is_ == "switch" and kind.poles == 2):
+        return _terminals(
+            ("line-1", "hot"), ("line-2", "hot"), ("load-1", "switched"), ("load-2", "switched"), GREEN
+        )
+    if kind.is_ == "switch" or (kind.is_ == "dimmer" and kind.ways == 3):
+        return {
+            3: _terminals(
+                ("common", "switched"), ("traveler-1", "traveler"), ("traveler-2", "traveler"), GREEN
+            ),
+            4: _terminals(
+                ("in-1", "traveler"),
+                ("in-2", "traveler"),
+                ("out-1", "traveler"),
+                ("out-2", "traveler"),
+                GREEN,
+            ),
+        }.get(kind.ways or 1, _terminals(("brass-1", "switched"), ("brass-2", "switched"), GREEN))
+    if kind.is_ in ("dimmer", "timer", "sensor"):
+        return _terminals(
+            ("line", "hot"), ("load", "switched"), ("neutral", "neutral"), ("traveler", "traveler"), GREEN
+        )
+    return _leads(kind)
+
+
+def _leads(kind: DeviceKind) -> tuple[Terminal, ...]:
+    colours = [lead.colour for lead in kind.leads] if kind.leads else ["black", "white", "green"]
+    roles: dict[str, TerminalRole] = {"white": "neutral", "green": "ground", "bare": "ground"}
+    return tuple(Terminal(colour, roles.get(colour, "hot")) for colour in colours)
+
+
+def has_leads(kind: DeviceKind) -> bool:
+    """Whether it is joined by its own leads rather than landed on screws."""
+    return kind.is_ in ("luminaire", "fan", "smoke-alarm", "appliance", "doorbell-transformer") or bool(
+        kind.leads
+    )

@@ -1,0 +1,147 @@
+"""house.yaml: the house itself, its sources, its levels, and how work is usually done in it."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from junctionary.records import words
+from junctionary.records.reading import Record
+from junctionary.records.runs import RunRecord
+from junctionary.records.values import (
+    NONE,
+    UNKNOWN,
+    Angle,
+    Area,
+    Count,
+    Current,
+    Date,
+    Edition,
+    Height,
+    Id,
+    IdOrUnknown,
+    Length,
+    Metal,
+    Of,
+    OneOf,
+    Parsed,
+    Reference,
+    Said,
+    Shaped,
+    Size,
+    Text,
+    WayToLand,
+    YesNoUnknown,
+)  # fmt: skip
+from junctionary.units import Quantity
+
+
+def read_usual_torque(value: object) -> Quantity | Said | str:
+    """``listed`` (all were tightened to the listed value), a torque, ``none`` or ``unknown``."""
+    if value == "listed":
+        return "listed"
+    return Of(kind="torque", said=(UNKNOWN, NONE))._answer_or_value(value)  # type: ignore[no-any-return]
+
+
+UsualTorque = Annotated[
+    Quantity | Said | str, Parsed(by=read_usual_torque, described="listed, a torque, none or unknown")
+]
+
+
+class Practice(Record):
+    """How work is done here unless something nearer says otherwise."""
+
+    termination: WayToLand | None = None
+    torque: UsualTorque | None = None
+    splice: list[Id] | None = None
+    free_conductor: Length | None = None
+
+
+class Level(Record):
+    """One storey: its floor's height in the house's frame."""
+
+    id: Id
+    name: Text
+    floor: Height | None = None
+
+
+class Building(Record):
+    """One building of the property."""
+
+    id: Id
+    name: Text | None = None
+    detached: YesNoUnknown | None = None
+    electrodes: list[Text] | None = None
+    metal_path: (
+        Annotated[
+            str | Said, Shaped(what="what joins the buildings", example="water pipe", said=(NONE, UNKNOWN))
+        ]
+        | None
+    ) = None
+
+
+class ServiceConductors(Record):
+    """The service conductors."""
+
+    size: Size
+    metal: Metal | None = None
+
+
+class FaultLevel(Record):
+    """The fault current available, line to neutral, at a panel."""
+
+    line_to_neutral: Current
+    at: Id
+
+
+class Service(Record):
+    """The utility's supply."""
+
+    system: Annotated[str, OneOf(choices=("120/240 V", "120/208 V", "120 V"), what="system")] | None = None
+    rating: Current | None = None
+    conductors: ServiceConductors | None = None
+    fault_level: FaultLevel | None = None
+    disconnect: Id | None = None
+    electrodes: list[Text] | None = None
+
+
+class Source(Record):
+    """A second source of supply: where it enters and what it does without the utility."""
+
+    id: Id
+    is_: Annotated[str, OneOf(choices=words.SOURCES, what="kind of source"), Field(alias="is")]
+    name: Text | None = None
+    at: Id | None = None
+    rating: Current | None = None
+    enters: Reference | None = None
+    without_utility: Annotated[str, OneOf(choices=words.WITHOUT_UTILITY, what="answer")] | None = None
+    shut_off: Reference | None = None
+    charges_from: IdOrUnknown | None = None
+    runs: list[RunRecord] = []
+    note: Text | None = None
+
+
+class ShutOff(Record):
+    """Where something is shut off."""
+
+    what: Text
+    where: Text
+    note: Text | None = None
+
+
+class HouseRecord(Record):
+    """house.yaml."""
+
+    house: Text
+    built: Count | None = None
+    recorded: Date | None = None
+    reference: Edition
+    shows: Annotated[str, OneOf(choices=("imperial", "metric"), what="way to show lengths")] = "imperial"
+    north: Angle | None = None
+    floor_area: Area | None = None
+    levels: list[Level] = []
+    buildings: list[Building] = []
+    service: Service | None = None
+    sources: list[Source] = []
+    shut_off: list[ShutOff] = []
+    practice: Practice | None = None
+    note: Text | None = None

@@ -1,0 +1,107 @@
+"""panels/*.yaml: one panel, its spaces, and what each breaker feeds."""
+
+from typing import Annotated, Any
+
+from pydantic import Discriminator, Tag
+
+from junctionary.records import words
+from junctionary.records.places import At
+from junctionary.records.reading import Record
+from junctionary.records.runs import Evidence
+from junctionary.records.values import (
+    NONE,
+    UNKNOWN,
+    Count,
+    Current,
+    CurrentOrSaid,
+    CurrentOrUnknown,
+    Date,
+    Edition,
+    Id,
+    IdOrUnknown,
+    Length,
+    OneOf,
+    Said,
+    Shaped,
+    Space,
+    Stage,
+    Temperature,
+    Text,
+    YesNoUnknown,
+)  # fmt: skip
+
+Feeds = Annotated[
+    str | Said,
+    Shaped(
+        what="a circuit, or one conductor of a circuit",
+        pattern=r"[A-Za-z0-9][A-Za-z0-9_-]*(?:\.[a-z-]+)?",
+        example="kitchen-left or den.black",
+        said=(UNKNOWN, NONE),
+    ),
+]
+
+
+class BreakerRecord(Record):
+    """What stands in one space (or the two of a two-pole breaker): a breaker or a fuse."""
+
+    kind: Id | None = None
+    rating: CurrentOrUnknown | None = None
+    guards: list[Annotated[str, OneOf(choices=words.GUARDS, what="kind of protection")]] | None = None
+    feeds: Feeds | None = None
+    says: Text | None = None
+    trips_at_once: Current | None = None
+    lands: dict[str, Space] | None = None
+    marked: dict[str, Text] | None = None
+    off: YesNoUnknown | None = None
+    evidence: Evidence | None = None
+    note: Text | None = None
+
+
+class FillerPlate(Record):
+    """A space with no breaker: ``blank`` is a filler plate, ``unused`` a breaker that feeds nothing."""
+
+    shorthand = "state"
+
+    state: Annotated[str, OneOf(choices=("unused", "blank", "open"), what="state of a space")]
+
+
+def _space_tag(value: Any) -> str:
+    return "state" if isinstance(value, str) else "breaker"
+
+
+InSpace = Annotated[
+    Annotated[BreakerRecord, Tag("breaker")] | Annotated[FillerPlate, Tag("state")], Discriminator(_space_tag)
+]
+
+
+class Clear(Record):
+    """The clear space in front of a panel."""
+
+    width: Length | None = None
+    depth: Length | None = None
+    height: Length | None = None
+
+
+class PanelRecord(Record):
+    """One panel."""
+
+    panel: Id
+    name: Text | None = None
+    kind: Annotated[str, OneOf(choices=words.PANEL_KINDS, what="kind of panel")] = "breaker-panel"
+    at: At | None = None
+    rating: CurrentOrUnknown | None = None
+    main: CurrentOrSaid | None = None
+    spaces: Count
+    fed_by: IdOrUnknown | None = None
+    bonded: YesNoUnknown | None = None
+    lugs: Temperature | None = None
+    legs: dict[str, Annotated[str, OneOf(choices=("A", "B"), what="leg")]] | None = None
+    clear: Clear | None = None
+    breakers: dict[str, InSpace] = {}
+    ties: list[list[Space]] = []
+    interlocks: list[list[Space]] = []
+    directory_dated: Date | None = None
+    built_to: Edition | None = None
+    stage: Stage | None = None
+    evidence: Evidence | None = None
+    note: Text | None = None

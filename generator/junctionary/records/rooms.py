@@ -1,0 +1,98 @@
+"""rooms/*.yaml: one room: its kind, outline, walls, and what stands along them."""
+
+from typing import Annotated
+
+from pydantic import Field
+
+from junctionary.records import words
+from junctionary.records.house import Practice
+from junctionary.records.reading import Record
+from junctionary.records.runs import Evidence
+from junctionary.records.values import (
+    UNKNOWN,
+    Count,
+    Edition,
+    Id,
+    IdOrUnknown,
+    Length,
+    OneOf,
+    Point,
+    Said,
+    Shaped,
+    Stage,
+    Temperature,
+    Text,
+    YesNoUnknown,
+)  # fmt: skip
+
+
+class Thing(Record):
+    """Something in or along a wall: a door, a window, a counter, a sink."""
+
+    what: Annotated[str, OneOf(choices=words.THINGS, what="thing along a wall")]
+    wall: Text
+    along: Length | None = None
+    width: Length | None = None
+    up: Length | None = None
+    height: Length | None = None
+    depth: Length | None = None
+    to: IdOrUnknown | None = None
+    note: Text | None = None
+
+
+class Island(Record):
+    """An island or peninsula counter."""
+
+    outline: list[Point]
+    name: Text | None = None
+
+
+class Bundle(Record):
+    """Runs that lie together where they cannot shed heat."""
+
+    id: Id
+    is_: Annotated[
+        str, OneOf(choices=("sealed-hole", "conduit", "touching"), what="kind of bundle"), Field(alias="is")
+    ]
+    with_: Annotated[Text | None, Field(alias="with")] = None
+    runs: list[Id]
+    length: Length | None = None
+
+
+class Stairs(Record):
+    """A stair: how many risers, and where it leads."""
+
+    risers: Count
+    to: Id | None = None
+
+
+class RoomRecord(Record):
+    """One room, or an outdoor area."""
+
+    room: Id
+    name: Text
+    kind: Annotated[str, OneOf(choices=words.ROOM_KINDS, what="kind of room")]
+    level: Id | None = None
+    building: Id | None = None
+    finished: YesNoUnknown | None = None
+    ceiling: Length | None = None
+    outline: list[Point] | None = None
+    walls: list[Text] | None = None
+    things: list[Thing] = []
+    islands: list[Island] = []
+    ambient: Temperature | None = None
+    bundles: list[Bundle] = []
+    bays: Count | None = None
+    stairs: Stairs | None = None
+    side: Text | None = None
+    exposed: (
+        Annotated[
+            str | Said, Shaped(what="damp or wet", pattern="dry|damp|wet", example="damp", said=(UNKNOWN,))
+        ]
+        | None
+    ) = None
+    practice: Practice | None = None
+    stage: Stage | None = None
+    built_to: Edition | None = None
+    evidence: Evidence | None = None
+    note: Text | None = None

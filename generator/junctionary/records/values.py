@@ -1,0 +1,260 @@
+"""Single values of a record: what may stand there, and what to say when it may not.
+
+Each class here is put in an ``Annotated`` type. It reads one value, gives the
+typed one, and knows its JSON Schema. A value that cannot be read raises a
+``PydanticCustomError`` that carries the three phrases of a problem.
+"""
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from enum import Enum
+from typing import Annotated, Any
+
+from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
+from pydantic_core import CoreSchema, PydanticCustomError, core_schema
+
+from junctionary.problems import nearest
+from junctionary.records import words
+from junctionary.units import KINDS, Quantity, UnitError, WireSize, read_quantity, read_wire_size
+
+
+class Said(Enum):
+    """Two answers that are no value: looked and there is none; looked and cannot tell."""
+
+    NONE = "none"
+    UNKNOWN = "unknown"
+
+    def __str__(self) -> str:
+        return self.value
+
+
+UNKNOWN = Said.UNKNOWN
+NONE = Said.NONE
+
+
+def refused(found: str, expected: str, do: str) -> PydanticCustomError:
+    """The error a value raises: the three phrases of a problem."""
+    return PydanticCustomError("record", "{found}", {"found": found, "expected": expected, "do": do})
+
+
+def shown(value: object) -> str:
+    """A value as a message names it."""
+    if isinstance(value, bool):
+        return "true" if value else "false"
+    if isinstance(value, dict):
+        return "a mapping"
+    if isinstance(value, list):
+        return "a list"
+    if value is None:
+        return "nothing"
+    return f"{value!r}" if isinstance(value, str) else str(value)
+
+
+@dataclass(frozen=True)
+class Leaf:
+    """Reads one value; ``said`` names the answers allowed in its place."""
+
+    said: tuple[Said, ...] = ()
+
+    expected = "a value"
+    example = ""
+
+    def read(self, value: object) -> Any:
+        """The typed value; raises ``PydanticCustomError``."""
+        raise NotImplementedError
+
+    def schema(self) -> dict[str, Any]:
+        """Its JSON Schema, without the answers that stand in its place."""
+        return {"type": "string"}
+
+    def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
+        return core_schema.no_info_plain_validator_function(self._answer_or_value)
+
+    def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
+        schema, said = self.schema(), [each.value for each in self.said]
+        if not said:
+            return schema
+        return {"enum": said} if schema == {"enum": []} else {"anyOf": [schema, {"enum": said}]}
+
+    def _answer_or_value(self, value: object) -> Any:
+        for answer in self.said:
+            if value == answer.value:
+                return answer
+        return self.read(value)
+
+
+@dataclass(frozen=True)
+class Of(Leaf):
+    """A quantity of one kind, with its unit: ``Of("current")`` reads ``20 A``."""
+
+    kind: str = "length"
+
+    def read(self, value: object) -> Quantity:
+        if not isinstance(value, str):
+            example = KINDS[self.kind].example
+            raise refused(
+                f"{shown(value)} has no unit" if isinstance(value, (int, float)) else f"{shown(value)}",
+                f"a {self.kind} with its unit, such as {example}",
+                f"write the unit, for example {example}",
+            )
+        try:
+            return read_quantity(value, self.kind)
+        except UnitError as error:
+            raise refused(error.found, error.expected, error.do) from None
+
+    def schema(self) -> dict[str, Any]:
+        return {
+            "type": "string",
+            "description": f"a {self.kind} with its unit",
+            "examples": [KINDS[self.kind].example],
+        }
+
+
+@dataclass(frozen=True)
+class Wire(Leaf):
+    """A conductor size: ``14 AWG``, ``4/0 AWG``, ``250 kcmil``."""
+
+    def read(self, value: object) -> WireSize:
+        if not isinstance(value, str):
+            raise refused(shown(value), "a conductor size such as 14 AWG", "write the size with AWG or kcmil")
+        try:
+            return read_wire_size(value)
+        except UnitError as error:
+            raise refused(error.found, error.expected, error.do) from None
+
+
+@dataclass(frozen=True)
+class OneOf(Leaf):
+    """One word of a closed list; ``otherwise`` names what may stand there that is no word."""
+
+    choices: tuple[str, ...] = ()
+    what: str = "word"
+    otherwise: str = ""
+
+    def read(self, value: object) -> str:
+        if isinstance(value, str) and value in self.choices:
+            return value
+        known = tuple(dict.fromkeys((*self.choices, *map(str, self.said))))
+        near = nearest(value, known) if isinstance(value, str) else None
+        listed = f"one of {', '.join(known if len(known) <= 12 else (*known[:10], '...'))}"
+        raise refused(
+            f"{shown(value)} is no {self.what} known here",
+            f"{near!r}, the nearest known word"
+            if near
+            else ", or ".join(filter(None, (listed, self.otherwise))),
+            f"write {near}" if near else f"choose a known {self.what}",
+        )
+
+    def schema(self) -> dict[str, Any]:
+        return {"enum": list(self.choices)}
+
+
+@dataclass(frozen=True)
+class Shaped(Leaf):
+    """Text of a given shape."""
+
+    what: str = "text"
+    pattern: str = r".*\S.*"
+    example: str = "text"
+
+    def read(self, value: object) -> str:
+        if isinstance(value, bool) or not isinstance(value, (str, int, float)):
+            raise refused(shown(value), self.what, f"write {self.what}, for example {self.example}")
+        if not isinstance(value, str):
+            raise refused(f"the number {value}", self.what, f'put it in quotes if it is meant: "{value}"')
+        if not re.fullmatch(self.pattern, value, re.DOTALL):
+            raise refused(
+                f"{shown(value)} is not {self.what}",
+                f"{self.what} such as {self.example}",
+                f"write it like {self.example}",
+            )
+        return value
+
+    def schema(self) -> dict[str, Any]:
+        return {"type": "string", "pattern": f"^(?:{self.pattern})$"}
+
+
+@dataclass(frozen=True)
+class Parsed(Leaf):
+    """A value read by a function that may raise ``refused(...)``."""
+
+    by: Callable[[object], Any] = str
+    described: str = "text"
+
+    def read(self, value: object) -> Any:
+        return self.by(value)
+
+    def schema(self) -> dict[str, Any]:
+        return {"description": self.described}
+
+
+def _yes_no(value: object) -> bool:
+    if isinstance(value, bool):
+        return value
+    raise refused(shown(value), "true or false", "write true or false")
+
+
+def _count(value: object) -> int:
+    if isinstance(value, int) and not isinstance(value, bool) and value >= 0:
+        return value
+    raise refused(shown(value), "a whole number", "write a whole number such as 2")
+
+
+def _space(value: object) -> str:
+    if isinstance(value, int) and not isinstance(value, bool):
+        return str(value)
+    if isinstance(value, str) and value.strip():
+        return value
+    raise refused(
+        shown(value), "a space of the panel or a bar, such as 6 or neutral-bar/7", "name the space or bar"
+    )
+
+
+ID = r"[A-Za-z0-9][A-Za-z0-9_-]*"
+
+Id = Annotated[str, Shaped(what="an id", pattern=ID, example="K3")]
+IdOrUnknown = Annotated[str | Said, Shaped(what="an id", pattern=ID, example="K3", said=(UNKNOWN,))]
+IdOrSaid = Annotated[str | Said, Shaped(what="an id", pattern=ID, example="K3", said=(UNKNOWN, NONE))]
+Reference = Annotated[
+    str,
+    Shaped(what="an id, or parts joined by dots", pattern=rf"{ID}(?:[/.+]{ID})*", example="K3.r1"),
+]
+Text = Annotated[str, Shaped(what="text", example='"Kitchen counter, left of the sink"')]
+Date = Annotated[str, Shaped(what="a date", pattern=r"\d{4}-\d{2}-\d{2}", example="2026-03-04")]
+YesNo = Annotated[bool, Parsed(by=_yes_no, described="true or false")]
+YesNoUnknown = Annotated[bool | Said, Parsed(by=_yes_no, described="true or false", said=(UNKNOWN,))]
+Count = Annotated[int, Parsed(by=_count, described="a whole number")]
+Space = Annotated[str, Parsed(by=_space, described="a space or a bar")]
+
+Length = Annotated[Quantity, Of(kind="length")]
+LengthOrUnknown = Annotated[Quantity | Said, Of(kind="length", said=(UNKNOWN,))]
+Height = Annotated[Quantity, Of(kind="height")]
+Area = Annotated[Quantity, Of(kind="area")]
+Volume = Annotated[Quantity, Of(kind="volume")]
+VolumeOrUnknown = Annotated[Quantity | Said, Of(kind="volume", said=(UNKNOWN,))]
+Current = Annotated[Quantity, Of(kind="current")]
+CurrentOrUnknown = Annotated[Quantity | Said, Of(kind="current", said=(UNKNOWN,))]
+CurrentOrSaid = Annotated[Quantity | Said, Of(kind="current", said=(UNKNOWN, NONE))]
+Voltage = Annotated[Quantity, Of(kind="voltage")]
+Load = Annotated[Quantity, Of(kind="load")]
+Torque = Annotated[Quantity, Of(kind="torque")]
+TorqueOrSaid = Annotated[Quantity | Said, Of(kind="torque", said=(UNKNOWN, NONE))]
+Temperature = Annotated[Quantity, Of(kind="temperature")]
+Angle = Annotated[Quantity, Of(kind="angle")]
+Size = Annotated[WireSize, Wire()]
+
+Edition = Annotated[str, OneOf(choices=words.EDITIONS, what="edition")]
+Stage = Annotated[str, OneOf(choices=words.STAGES, what="stage")]
+Role = Annotated[str, OneOf(choices=words.ROLES, what="role")]
+Metal = Annotated[str, OneOf(choices=words.METALS, what="metal")]
+WayToLand = Annotated[str, OneOf(choices=words.WAYS_TO_LAND, what="way to land a conductor")]
+Point = Annotated[tuple[Quantity, Quantity], Parsed(by=lambda value: read_point(value), described="[x, y]")]
+
+
+def read_point(value: object) -> tuple[Quantity, Quantity]:
+    """``[x, y]`` in the house's frame: two lengths, which may be negative."""
+    if not isinstance(value, list) or len(value) != 2:
+        raise refused(shown(value), "a point [x, y] of two lengths", "write it like [7 ft, 5 ft]")
+    read = Of(kind="height").read
+    return read(value[0]), read(value[1])

@@ -1,0 +1,265 @@
+"""What is said of a value that cannot be read: where, what was found, what was expected, what to do."""
+
+from collections.abc import Callable
+
+import pytest
+
+ProblemsOf = Callable[[str, str], list[str]]
+
+BOX = "boxes/den.yaml"
+ROOM = "rooms/den.yaml"
+PANEL = "panels/main.yaml"
+CIRCUIT = "circuits/c.yaml"
+DEVICES = "devices/all.yaml"
+
+SAID: dict[str, tuple[str, str, str]] = {
+    "an unknown key": (
+        ROOM,
+        "room: den\nname: Den\nkind: den\ncieling: 8 ft\n",
+        "rooms/den.yaml:4:1: unknown key 'cieling'; expected 'ceiling', the nearest known key; "
+        "write ceiling or take the key out",
+    ),
+    "an unknown key deep inside": (
+        BOX,
+        "room: den\nboxes:\n  K1:\n    size: {gang: 2}\n",
+        "boxes/den.yaml:4:12: unknown key 'gang'; expected 'gangs', the nearest known key; "
+        "write gangs or take the key out",
+    ),
+    "an unknown key like none": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, supported: {zzz: 1}}]\n",
+        "circuits/c.yaml:3:29: unknown key 'zzz'; expected one of first, every; take the key out",
+    ),
+    "a missing key": (
+        ROOM,
+        "name: Den\nkind: den\n",
+        "rooms/den.yaml:1:1: no 'room' here; expected the key 'room'; add room:",
+    ),
+    "a missing key deep inside": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns:\n  - {cable: 12/2 NM-B}\n",
+        "circuits/c.yaml:4:5: no 'id' here; expected the key 'id'; add id:",
+    ),
+    "a missing key that has another name in the program": (
+        DEVICES,
+        "devices:\n  duplex: {face: 5-15R}\n",
+        "devices/all.yaml:2:11: no 'is' here; expected the key 'is'; add is:",
+    ),
+    "a number without its unit": (
+        PANEL,
+        "panel: main\nspaces: 8\nbreakers:\n  1: {rating: 20}\n",
+        "panels/main.yaml:4:15: 20 has no unit; expected a current with its unit, such as 20 A; "
+        "write the unit, for example 20 A",
+    ),
+    "a quantity of another kind": (
+        PANEL,
+        "panel: main\nspaces: 8\nrating: 200 V\n",
+        "panels/main.yaml:3:9: 200 V is a voltage; a current is due here; expected a current such as 20 A; "
+        "use A, mA or kA",
+    ),
+    "a word of no list": (
+        ROOM,
+        "room: den\nname: Den\nkind: kitchn\n",
+        "rooms/den.yaml:3:7: 'kitchn' is no kind of room known here; "
+        "expected 'kitchen', the nearest known word; "
+        "write kitchen",
+    ),
+    "a word like none of a short list": (
+        PANEL,
+        "panel: main\nspaces: 8\nkind: hutch\n",
+        "panels/main.yaml:3:7: 'hutch' is no kind of panel known here; "
+        "expected one of breaker-panel, fuse-panel, disconnect; choose a known kind of panel",
+    ),
+    "a word in a list of words": (
+        PANEL,
+        "panel: main\nspaces: 8\nbreakers:\n  1: {guards: [gfci, acfi]}\n",
+        "panels/main.yaml:4:22: 'acfi' is no kind of protection known here; "
+        "expected 'afci', the nearest known word; write afci",
+    ),
+    "a list where a mapping is due": (
+        BOX,
+        "room: den\nboxes:\n  K1: [a, b]\n",
+        "boxes/den.yaml:3:7: a list; expected a mapping such as {termination: ..., torque: ...}; "
+        "write it as keys and values",
+    ),
+    "a list where a mapping of names is due": (
+        BOX,
+        "room: den\nboxes: [K1]\n",
+        "boxes/den.yaml:2:8: a list; expected a mapping; write it as keys and values: {key: value}",
+    ),
+    "a mapping where a list is due": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: {id: a1}\n",
+        "circuits/c.yaml:3:7: a mapping; expected a list; write it as a list: [one, two]",
+    ),
+    "a word where a list is due": (
+        CIRCUIT,
+        "circuit: c\nname: C\nserves: den\n",
+        "circuits/c.yaml:3:9: 'den'; expected a list; write it as a list: [one, two]",
+    ),
+    "nothing where a mapping is due": (
+        BOX,
+        "room: den\nboxes:\n  K1:\n    devices:\n",
+        "boxes/den.yaml:4:13: nothing; expected a mapping; write it as keys and values: {key: value}",
+    ),
+    "a name no marker could write": (
+        BOX,
+        "room: den\nboxes:\n  K 1: {}\n",
+        "boxes/den.yaml:3:3: 'K 1' is not an id; expected an id such as K3; write it like K3",
+    ),
+    "a number where an id is due": (
+        CIRCUIT,
+        "circuit: 12\nname: C\n",
+        'circuits/c.yaml:1:10: the number 12; expected an id; put it in quotes if it is meant: "12"',
+    ),
+    "yes where true is due": (
+        PANEL,
+        "panel: main\nspaces: 8\nbonded: yes\n",
+        "panels/main.yaml:3:9: 'yes'; expected true or false; write true or false",
+    ),
+    "half a space": (
+        PANEL,
+        "panel: main\nspaces: 8.5\n",
+        "panels/main.yaml:2:9: 8.5; expected a whole number; write a whole number such as 2",
+    ),
+    "a day of no calendar's form": (
+        BOX,
+        "room: den\nboxes:\n  K1: {seen: May 2026}\n",
+        "boxes/den.yaml:3:14: 'May 2026' is not a date; "
+        "expected a date such as 2026-03-04; write it like 2026-03-04",
+    ),
+    "a cable of no known kind": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: 12/2 NMB}]\n",
+        "circuits/c.yaml:3:24: 'NMB' in '12/2 NMB' is no kind of cable known here; "
+        "expected 'NM-B', the nearest known kind; write NM-B",
+    ),
+    "a cable that is none": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: twelve two}]\n",
+        "circuits/c.yaml:3:24: 'twelve two' is no cable known here; "
+        "expected a cable such as 12/2 NM-B, 14/2 NM no ground or 2-2-2-4 SER aluminium; "
+        "write the size, the number of conductors and the kind as on the sheath, or unknown",
+    ),
+    "a cable with a word too many": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: 12/2 NM-B orange}]\n",
+        "circuits/c.yaml:3:24: 'orange' after the kind in '12/2 NM-B orange'; "
+        "expected copper, aluminium or no ground; say the metal or that there is no ground, nothing else",
+    ),
+    "a cable of a size there is not": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: 55/2 NM-B}]\n",
+        "circuits/c.yaml:3:24: there is no size 55 AWG; "
+        "expected a wire size such as 14 AWG, 4/0 AWG or 250 kcmil; "
+        "the gauge ends at 4/0 AWG; kcmil goes from 212 to 2000",
+    ),
+    "a raceway without wires": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: {raceway: 3/4 in EMT}}]\n",
+        "circuits/c.yaml:3:24: a cable with the keys raceway; "
+        "expected {raceway: 3/4 in EMT, wires: [12 AWG black, ...]} or {open: knob-and-tube, wires: [...]}; "
+        "name the raceway or the open wiring, and list its wires",
+    ),
+    "a raceway of no known kind": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: {raceway: 3, wires: [12 AWG black]}}]\n",
+        "circuits/c.yaml:3:24: 3 is no raceway known here; expected a size and a kind such as 3/4 in EMT; "
+        "the kinds are EMT, PVC, FMC, LFNC, LFMC, RMC, IMC, ENT; write the kind last",
+    ),
+    "open wiring of no known kind": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: {open: knob and tub, wires: [14 AWG a]}}]\n",
+        "circuits/c.yaml:3:24: 'knob and tub' is no kind of open wiring known here; "
+        "expected one of knob-and-tube, open wires; write knob-and-tube",
+    ),
+    "a colour there is not": (
+        DEVICES,
+        "devices:\n  f: {is: luminaire, leads: [18 AWG blak]}\n",
+        "devices/all.yaml:2:30: 'blak' in '18 AWG blak' is no colour known here; "
+        "expected 'black', the nearest known colour; write black",
+    ),
+    "two wires of one colour in one run": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, "
+        "cable: {raceway: 1 in EMT, wires: [8 AWG black, 8 AWG black]}}]\n",
+        "circuits/c.yaml:3:24: two wires of one colour among black, black; "
+        "expected a colour for each wire of its own within the run; "
+        "tell them apart, for example as black and red, or record them as two runs",
+    ),
+    "a word of make-up misspelt": (
+        BOX,
+        "room: den\nboxes:\n  K1: {makeup: pigtaled}\n",
+        "boxes/den.yaml:3:16: 'pigtaled' is no word of make-up known here; "
+        "expected 'pigtailed', the nearest known word; write pigtailed",
+    ),
+    "a word of make-up misspelt in a list": (
+        BOX,
+        "room: den\nboxes:\n  K1:\n    makeup:\n      - {feed: a1}\n      - splice-thru\n",
+        "boxes/den.yaml:6:9: 'splice-thru' is no word of make-up known here; "
+        "expected 'splice-through', the nearest known word; write splice-through",
+    ),
+    "a box of no size that is spelt": (
+        BOX,
+        "room: den\nboxes:\n  K1: {size: nonne}\n",
+        "boxes/den.yaml:3:14: 'nonne' is no size of a box known here; "
+        "expected 'none', the nearest known word; write none",
+    ),
+    "a box of a size in words": (
+        BOX,
+        "room: den\nboxes:\n  K1: {size: big}\n",
+        "boxes/den.yaml:3:14: 'big' is no size of a box known here; "
+        "expected one of none, unknown, or a mapping; choose a known size of a box",
+    ),
+    "what a connector accepts, misspelt": (
+        DEVICES,
+        "connectors:\n  l3: {is: lever, accepts: 20-12}\n",
+        "devices/all.yaml:2:28: '20-12'; expected sizes and metal such as 14 to 10 AWG copper; "
+        "write the smallest and largest size and the metal",
+    ),
+    "a point of one length": (
+        BOX,
+        "room: den\nboxes:\n  K1: {at: {ceiling: [7 ft]}}\n",
+        "boxes/den.yaml:3:22: a list; expected a point [x, y] of two lengths; write it like [7 ft, 5 ft]",
+    ),
+    "a measured value without its unit": (
+        "log.yaml",
+        "- {date: 2026-01-02, test: voltage, value: 121}\n",
+        "log.yaml:1:44: 121; expected a measured value with its unit, such as 14 in-lb, 120 V, 20 A; "
+        "write the value with its unit",
+    ),
+    "an unknown key of the log": (
+        "log.yaml",
+        "- {date: 2026-01-02, test: voltage, abuot: K1}\n",
+        "log.yaml:1:37: unknown key 'abuot'; expected 'about', the nearest known key; "
+        "write about or take the key out",
+    ),
+    "a log that is no list": (
+        "log.yaml",
+        "date: 2026-01-02\n",
+        "log.yaml:1:1: a mapping; expected a list of entries; begin each entry with - {date: ...}",
+    ),
+    "a file that is a list": (
+        ROOM,
+        "- room: den\n",
+        "rooms/den.yaml:1:1: a list; expected keys and values; begin the file with room: ...",
+    ),
+}
+
+
+@pytest.mark.parametrize("name", SAID)
+def test_it_is_said_where_and_what_to_do(problems_of: ProblemsOf, name: str) -> None:
+    file, text, said = SAID[name]
+    assert problems_of(file, text) == [said]
+
+
+def test_every_fault_of_a_file_is_told(problems_of: ProblemsOf) -> None:
+    said = problems_of(
+        PANEL, "panel: main\nspaces: many\nratting: 100 A\nbreakers:\n  1: {rating: 15}\n  2: {guards: [x]}\n"
+    )
+    assert sorted(each.partition(": ")[0] for each in said) == [
+        "panels/main.yaml:2:9",
+        "panels/main.yaml:3:1",
+        "panels/main.yaml:5:15",
+        "panels/main.yaml:6:16",
+    ]
