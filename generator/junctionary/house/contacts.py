@@ -5,7 +5,6 @@ Loads are left out: a lamp's hot lead and its neutral lead are not one point.
 
 from collections.abc import Collection
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Literal
 
 from junctionary.house.terminals import terminals_of
@@ -35,11 +34,13 @@ def contacts_of(kind: DeviceKind, split: str | None, wired: Collection[str]) -> 
     nothing is taken for apart. ``wired`` are the terminals that hold a wire:
     a dimmer's traveler makes it a 3-way only where one is landed on it.
     """
-    names = _names(kind)
+    names = {each.name for each in terminals_of(kind)}
     if "brass-top" in names:
         gone = removed_tabs(split) or ()
         return tuple(
-            Contact(f"{side}-top", f"{side}-bottom", "tab") for side in ("brass", "silver") if side not in gone
+            Contact(f"{side}-top", f"{side}-bottom", "tab")
+            for side in ("brass", "silver")
+            if side not in gone
         )
     if "load-brass" in names:
         return _both("protector", ("line-brass", "load-brass"), ("line-silver", "load-silver"))
@@ -72,12 +73,3 @@ def removed_tabs(split: str | None) -> tuple[str, ...] | None:
 
 def _both(kind: Literal["switch", "protector"], *pairs: tuple[str, str]) -> tuple[Contact, ...]:
     return tuple(Contact(a, b, kind, ON) for a, b in pairs)
-
-
-def _names(kind: DeviceKind) -> frozenset[str]:
-    return _names_by(kind.is_, kind.face, kind.outlets, kind.ways, kind.poles, kind)
-
-
-@lru_cache(maxsize=512)
-def _names_by(*_: object) -> frozenset[str]:
-    raise NotImplementedError

@@ -1,0 +1,78 @@
+"""What is looked up again and again while lists are put together, gathered once for a house."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import TypeVar
+
+from junctionary.house.matters import Matter, matters_of, panels_fed_by
+from junctionary.house.model import House
+from junctionary.house.network.edges import Edge
+from junctionary.house.network.panel_wiring import MAIN, has_main, is_service_panel
+from junctionary.house.network.unknowns import Unknown
+from junctionary.house.terminals import Terminal
+
+T = TypeVar("T")
+
+
+@dataclass(frozen=True, slots=True)
+class Index:
+    """Facts by what they are about.
+
+    ``conductors`` are the edges of a run, one for each conductor.
+    ``carrying`` are a device's terminals other than grounds. ``mains`` are
+    those of the panels the utility feeds, ``untold_breakers`` those of which
+    nothing tells what they feed, ``unplaced`` the second sources of which
+    nothing tells where they enter.
+    """
+
+    conductors: Mapping[str, tuple[Edge, ...]]
+    carrying: Mapping[str, tuple[str, ...]]
+    unknown_of_run: Mapping[str, tuple[Unknown, ...]]
+    unknown_of_box: Mapping[str, tuple[Unknown, ...]]
+    panels_fed: Mapping[str, tuple[str, ...]]
+    matters: Mapping[str, tuple[Matter, ...]]
+    breaker_order: Mapping[str, int]
+    mains: tuple[str, ...]
+    untold_breakers: tuple[str, ...]
+    unplaced: tuple[str, ...]
+
+
+def index_of(
+    house: House,
+    edges: Iterable[Edge],
+    carrying: Mapping[str, tuple[str, ...]],
+    unknowns: Iterable[Unknown],
+    entries: Mapping[str, tuple[str, ...]],
+) -> Index:
+    """The index of a house; ``carrying`` is ``carrying_of``, ``entries`` the points of each second source."""
+    unknowns = tuple(unknowns)
+    service = [each for each in house.panels.values() if is_service_panel(house, each)]
+    return Index(
+        conductors=by((edge.of, edge) for edge in edges if edge.kind == "conductor"),
+        carrying=carrying,
+        unknown_of_run=by((run, each) for each in unknowns for run in each.runs),
+        unknown_of_box=by((each.box, each) for each in unknowns if each.box is not None),
+        panels_fed=panels_fed_by(house),
+        matters={each.id: matters_of(house, each) for each in house.circuits.values()},
+        breaker_order={each: number for number, each in enumerate(house.breakers)},
+        mains=tuple(f"{each.id}/{MAIN}" for each in service if has_main(each)),
+        untold_breakers=tuple(
+            each.id
+            for each in house.breakers.values()
+            if not isinstance(each.feeds, str) and each.spaces != (MAIN,)
+        ),
+        unplaced=tuple(each for each, names in entries.items() if not names),
+    )
+
+
+def carrying_of(terminals: Mapping[str, Terminal]) -> dict[str, tuple[str, ...]]:
+    """By device, its terminals other than grounds."""
+    return by((name.rpartition(".")[0], name) for name, each in terminals.items() if each.role != "ground")
+
+
+def by(pairs: Iterable[tuple[str, T]]) -> dict[str, tuple[T, ...]]:
+    """Pairs gathered by their first member, in order."""
+    found: dict[str, list[T]] = {}
+    for key, each in pairs:
+        found.setdefault(key, []).append(each)
+    return {key: tuple(each) for key, each in found.items()}
