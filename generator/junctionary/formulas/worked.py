@@ -20,6 +20,8 @@ class Step:
 
     def __str__(self) -> str:
         shown = plain(self.value) if self.value.denominator <= 10_000 else f"{float(self.value):.4g}"
+        if self.sum.replace(".", "").isdigit():
+            return f"{self.what}: {self.sum} {self.unit}"
         return f"{self.what}: {self.sum} = {shown} {self.unit}"
 
 

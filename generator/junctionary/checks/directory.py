@@ -1,0 +1,90 @@
+"""What the door of a panel says of its breakers, and whether it says enough."""
+
+import re
+from collections.abc import Iterator
+
+from junctionary.house.model import Breaker, House, Panel
+from junctionary.records.values import NONE
+from junctionary.records.words import ROOM_KINDS
+
+USES = frozenset((
+    "light", "lights", "lighting", "lamp", "lamps", "plug", "plugs", "outlet", "outlets", "receptacle",
+    "receptacles", "socket", "sockets", "switch", "switches", "fan", "fans", "appliance", "appliances",
+    "heat", "heater", "heating",
+))  # fmt: skip
+"""What a circuit may be for, in words that fit many circuits: enough only with a place."""
+
+TELLS_ROOMS_APART = frozenset((
+    "spare", "main", "old", "new", "other", "first", "second", "third", "upper", "lower", "front",
+    "back",
+))  # fmt: skip
+"""Words that tell one room from another of its kind, and say nothing without a room."""
+
+SAYS_NOTHING = frozenset((
+    "general", "misc", "miscellaneous", "others", "various", "unknown", "tbd", "unlabeled",
+    "unlabelled", "unmarked", "mains", "power", "circuit", "circuits", "breaker", "electric",
+    "electrical", "house", "home", "all", "some", "extra", "etc", "use", "used", "in", "the", "and",
+    "of", "for", "a", "to", "on", "off", "no", "not", "sure", "x", "xx", "v", "volt", "volts", "110v",
+    "115v", "120v", "220v", "230v", "240v",
+))  # fmt: skip
+"""Words that tell one circuit of a house from another in no way."""
+
+LEVELS = frozenset((
+    "upstairs", "downstairs", "up", "down", "floor", "ground", "level",
+))  # fmt: skip
+KIND_OF = {
+    "bath": "bathroom", "bed": "bedroom", "br": "bedroom", "lr": "living", "hallway": "hall",
+    "rec": "recreation",
+    "yard": "outdoors", "outside": "outdoors", "exterior": "outdoors", "outdoor": "outdoors",
+}  # fmt: skip
+ROOMS = (frozenset(ROOM_KINDS) - {"other"}) | frozenset(KIND_OF) | {"room"}
+
+
+def feeding(panel: Panel) -> Iterator[Breaker]:
+    """The breakers of a panel that feed something, or may: not its main, nor one that feeds ``none``."""
+    return (each for each in panel.breakers if each.spaces != ("main",) and each.feeds is not NONE)
+
+
+def folded(says: str) -> str:
+    """An entry without case, spaces and punctuation, by which two are the same."""
+    return "".join(words_of(says))
+
+
+def words_of(says: str) -> list[str]:
+    """The words and numbers of an entry, in small letters."""
+    return re.findall(r"[^\W_]+", says.casefold())
+
+
+def vague_because(says: str, house: House) -> str | None:
+    """Why an entry does not tell its circuit from the others, or None where it does.
+
+    An entry tells by a word of its own (furnace, sink, north), or by a room or
+    a level with a use, where the house has no second room of that kind.
+    """
+    words = words_of(says)
+    if not words:
+        return "it says nothing"
+    if any(not _ordinary(word) for word in words):
+        return None
+    rooms = [word for word in words if _singular(word) in ROOMS]
+    levels = [word for word in words if word in LEVELS]
+    if not rooms and not levels:
+        return "it names no place and no one thing"
+    if not any(word in USES for word in words):
+        return "it names no use, only a place"
+    if levels or any(word in TELLS_ROOMS_APART or word.isdigit() for word in words):
+        return None
+    for word in rooms:
+        alike = [each.name for each in house.rooms.values() if each.record.kind == KIND_OF.get(word, word)]
+        if len(alike) > 1:
+            return f"the house has {len(alike)} rooms it may mean, {', '.join(alike)}"
+    return None
+
+
+def _ordinary(word: str) -> bool:
+    known = USES | SAYS_NOTHING | TELLS_ROOMS_APART | LEVELS
+    return word in known or word.isdigit() or _singular(word) in ROOMS
+
+
+def _singular(word: str) -> str:
+    return word if word in ROOMS else word.removesuffix("s")

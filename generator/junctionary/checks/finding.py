@@ -1,0 +1,86 @@
+"""What a check says: a finding, or that it cannot tell because a fact is missing."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from junctionary.formulas.worked import Step
+from junctionary.marks import Place
+from junctionary.sources import Citation
+
+Severity = Literal["hazard", "defect", "advice"]
+HAZARD: Severity = "hazard"
+DEFECT: Severity = "defect"
+ADVICE: Severity = "advice"
+SEVERITIES: tuple[Severity, ...] = (HAZARD, DEFECT, ADVICE)
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """How grave the fault is, and on what authority it is one, by the newest edition's numbers."""
+
+    severity: Severity
+    cites: tuple[Citation, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """A fault found: always found, allowed, because, do, source, in this order.
+
+    ``about`` are ids, the subject first: boxes, devices, runs, circuits,
+    breakers, terminals. ``working`` is the sum the judgement rests on.
+    """
+
+    rule: str
+    severity: Severity
+    place: Place
+    about: tuple[str, ...]
+    found: str
+    allowed: str
+    because: str
+    do: str
+    cites: tuple[Citation, ...]
+    working: tuple[Step, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Unrecorded:
+    """A check that cannot tell: ``needs`` names the missing facts in plain words."""
+
+    rule: str
+    about: tuple[str, ...]
+    needs: tuple[str, ...]
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """What a rule's own function yields; the engine adds the rule's name, severity and sources.
+
+    ``edition`` is the one the subject is judged by, where that need not be the house's.
+    """
+
+    place: Place
+    about: tuple[str, ...]
+    found: str
+    allowed: str
+    because: str
+    do: str
+    working: tuple[Step, ...] = ()
+    edition: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class CannotTell:
+    """A rule's third answer: the facts it lacks about a subject."""
+
+    about: tuple[str, ...]
+    needs: tuple[str, ...]
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """All that the checks say of one house, most grave first, then by place."""
+
+    findings: tuple[Finding, ...]
+    unrecorded: tuple[Unrecorded, ...]

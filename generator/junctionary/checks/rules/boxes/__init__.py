@@ -1,0 +1,1 @@
+"""Boxes: their volume and what is mounted on them."""

@@ -1,0 +1,1 @@
+"""Match: wire, breaker, receptacle, load."""

@@ -1,0 +1,117 @@
+"""A device's hot terminal is on the neutral, or its neutral terminal on a hot.
+
+Why it matters: what is plugged in or screwed in seems to work, but its switch opens the neutral and
+    leaves it live, and the shell of a lampholder can be touched while it is live.
+What to do: with the box proved dead, move the wires: the hot to brass (or the black lead), the
+    neutral to silver (or the white lead). Where the wires of a cable were swapped in an earlier
+    box, mend it there; then everything after it is right again. Test with a plug-in tester.
+Cannot tell: when nothing tells to which breaker or which bar a terminal comes in the end, because a
+    cable, an end, a landing or a make-up on the way is unknown or not recorded. It goes by what is
+    connected, never by colour. A terminal that meets a hot and a neutral at once is another matter.
+Stands: on the terminal's line, or the device's where the landing comes from a word of make-up; for a
+    lead on the joint's line, or the device's. One finding a device, at the first of its terminals.
+"""
+
+from collections.abc import Iterator
+
+from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.figures import Figures
+from junctionary.house.model import Box, Device, House
+from junctionary.house.network import Network
+from junctionary.house.terminals import terminals_of
+from junctionary.marks import Place
+from junctionary.sources import cite
+
+RULE = Rule(HAZARD, (cite("nec-2023", "200.11"), cite("nec-2023", "200.10")))
+
+FAILS = """
+[panels/main.yaml]
+panel: main
+spaces: 8
+breakers:
+  1: {rating: 20 A, feeds: den, says: "Den, receptacles"}
+[circuits/den.yaml]
+circuit: den
+name: Den
+runs:
+  - {id: b1, cable: 12/2 NM-B, from: main, to: D1}
+[rooms/den.yaml]
+room: den
+name: Den
+kind: den
+[boxes/den.yaml]
+room: den
+boxes:
+  D1:
+    devices: {r1: duplex}
+    terminals:
+      r1.brass: {wire: b1.white, how: loop}    #! polarity-reversed
+      r1.silver: {wire: b1.black, how: loop}
+      r1.green: {wire: b1.bare, how: loop}
+[devices/all.yaml]
+devices:
+  duplex: {is: receptacle, face: 5-20R}
+"""
+
+PASSES = (
+    FAILS.replace("r1.brass: {wire: b1.white, how: loop}    #! polarity-reversed", "r1.brass: b1.black")
+    .replace("r1.silver: {wire: b1.black, how: loop}", "r1.silver: b1.white")
+)  # fmt: skip
+
+UNTOLD = PASSES.replace("from: main", "from: unknown")
+
+MAY_BE_SIGNALS = ("red", "blue", "orange", "yellow")
+"""Leads that need not come to a panel: an alarm's to other alarms, a fan's to a switch."""
+
+
+def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
+    """Each device's hot and neutral terminals, by what they come to with every switch closed."""
+    for box in house.boxes.values():
+        for device in box.devices:
+            yield from _judged(box, device, network)
+
+
+def _judged(box: Box, device: Device, network: Network) -> Iterator[Fault | CannotTell]:
+    places = _places(box, device)
+    wrong: dict[str, str] = {}
+    untold: dict[str, tuple[str, ...]] = {}
+    for terminal in terminals_of(device.kind):
+        name = f"{device.id}.{terminal.name}"
+        if terminal.role not in ("hot", "neutral") or name not in places:
+            continue
+        comes_to = network.roles(name)
+        hot, neutral = bool(comes_to.hot or comes_to.sources), bool(comes_to.neutral)
+        if not hot and not neutral:
+            if name.rpartition(".")[2] not in MAY_BE_SIGNALS:
+                untold[name] = comes_to.unknown
+        elif hot is not neutral and hot is not (terminal.role == "hot"):
+            said = " and ".join(dict.fromkeys((*(feed.breaker for feed in comes_to.hot), *comes_to.sources)))
+            wrong[name] = f"the hot of {said}" if hot else "the neutral"
+    if wrong:
+        yield Fault(
+            place=min(places[each] for each in wrong),
+            about=(device.id, box.id, *wrong, *device.circuits),
+            found="; ".join(f"{name} is on {what}" for name, what in wrong.items()) + ".",
+            allowed="Hot on brass or the black lead, neutral on silver or the white lead.",
+            because="What is switched off there stays live.",
+            do=f"With {box.id} proved dead, change the wires over here, or where they were swapped before.",
+            edition=box.edition,
+        )
+    elif untold:
+        reasons = dict.fromkeys(reason for each in untold.values() for reason in each)
+        way = ": ".join((f"the way from {' and '.join(untold)} back to a panel", "; ".join(reasons))).rstrip(
+            ": "
+        )
+        yield CannotTell((device.id, box.id, *untold), (way,), min(places[each] for each in untold))
+
+
+def _places(box: Box, device: Device) -> dict[str, Place]:
+    """Where each terminal or lead of a device is wired, of those that are."""
+    own = f"{device.id}."
+    found: dict[str, Place] = {}
+    for joint in box.joints:
+        for member in joint.members:
+            if member.name.startswith(own):
+                found[member.name] = joint.place if joint.expanded is None else device.place
+    found.update({each.terminal: each.place for each in box.landings if each.device == device.id})
+    return found

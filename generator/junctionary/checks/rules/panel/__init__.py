@@ -1,0 +1,1 @@
+"""Panel, service, grounding: and what the door of a panel says."""

@@ -1,0 +1,203 @@
+"""How full each box is."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
+
+from junctionary.figures.gaps import unseen_in
+from junctionary.formulas.box_fill import BoxContents, Entering, Yoke, box_fill
+from junctionary.formulas.box_volume import Addition, BoxVolume, Divider
+from junctionary.formulas.worked import Worked
+from junctionary.house.model import Box, Device, House, Run
+from junctionary.records.boxes import BoxSize
+from junctionary.records.cables import Conductor
+from junctionary.records.values import NONE
+from junctionary.sources import edition_year
+from junctionary.units import Quantity, WireSize
+
+ON_A_YOKE = (
+    "receptacle",
+    "gfci-receptacle",
+    "gfci-device",
+    "switch",
+    "dimmer",
+    "timer",
+    "sensor",
+    "disconnect",
+    "inlet",
+)
+UNDER_A_CANOPY = ("luminaire", "fan", "smoke-alarm")
+ROUND = ("round", "octagonal")
+FIXTURE_WIRES = 4
+FIXTURE_WIRES_BELOW = WireSize("14 AWG")
+ONE_SET_OF_GROUNDS_SINCE = 2020
+
+
+@dataclass(frozen=True, slots=True)
+class Fill:
+    """The fill of one box, in in³, by the edition that box is judged by.
+
+    ``least`` is what the known things take. ``left`` and ``fits`` are None where
+    a fact is missing, except that ``fits`` is False once ``least`` alone is too
+    much. ``governed`` is False where 314.28 sizes the box and volume does not.
+    """
+
+    box: str
+    edition: str
+    filled: Worked
+    volume: Worked
+    left: Fraction | None
+    least: Fraction
+    fits: bool | None
+    governed: bool
+
+    @property
+    def lacks(self) -> tuple[str, ...]:
+        """The facts missing, each once."""
+        return tuple(dict.fromkeys((*self.volume.lacks, *self.filled.lacks)))
+
+
+def fill_of(house: House, box: Box) -> Fill | None:
+    """The fill of a box; None for a joint that has no box around it."""
+    if box.record.size is NONE:
+        return None
+    size = box.record.size if isinstance(box.record.size, BoxSize) else BoxSize.model_construct()
+    worked = box_fill(_contents(house, box, size), _volume(box, size), box.edition)
+    return Fill(
+        box.id,
+        box.edition,
+        worked.filled,
+        worked.volume,
+        worked.left.value,
+        worked.least,
+        worked.fits,
+        worked.governed,
+    )
+
+
+def _volume(box: Box, size: BoxSize) -> BoxVolume:
+    # A divider is taken to be of the box's own material: plastic in plastic, steel in steel.
+    metal = None if size.of is None else size.of in ("steel", "aluminium")
+    return BoxVolume(
+        box=box.id,
+        marked_in3=size.volume.to("in3") if isinstance(size.volume, Quantity) else None,
+        standard=size.standard,
+        gangs=size.gangs or 1,
+        additions=tuple(
+            Addition(each.what, each.volume.to("in3") if each.volume else None) for each in size.adds
+        ),
+        dividers=(Divider(metal),) * (size.barriers or 0),
+    )
+
+
+def _contents(house: House, box: Box, size: BoxSize) -> BoxContents:
+    lacks = list(_unseen(house, box))
+    entering: list[Entering] = []
+    grounds: list[WireSize | None] = []
+    for run in (house.runs[each] for each in box.runs):
+        ends = sum(end.id == box.id for end in run.ends)
+        entering += [Entering(f"run {run.id}", gauge, ends * count) for gauge, count in _insulated(run)]
+        grounds += [each.size for each in _grounds(run)] * ends
+    for through in box.passing:
+        run = house.runs[through.run]
+        loop = through.loop.to("in") if through.loop else None
+        what = f"run {run.id} passing through"
+        entering += [Entering(what, gauge, count, "passes", loop) for gauge, count in _insulated(run)]
+        grounds += [each.size for each in _grounds(run)]
+    for device in box.devices:
+        if device.kind.is_ not in ON_A_YOKE:
+            _add_leads(device, entering, grounds, lacks)
+    return BoxContents(
+        entering=tuple(entering),
+        grounds=tuple(grounds),
+        clamps_inside={"inside": True, "outside": False, "none": False}.get(str(size.clamps)),
+        studs=_studs(box, size),
+        yokes=tuple(_yokes(house, box)),
+        lacks=tuple(lacks),
+    )
+
+
+def _unseen(house: House, box: Box) -> Iterator[str]:
+    """What may be in the box and is not recorded."""
+    if gap := unseen_in(box):
+        yield gap
+    if not box.runs and not box.passing:
+        yield f"which cables enter box {box.id}"
+    for each in (*box.runs, *(through.run for through in box.passing)):
+        if not house.runs[each].conductors:
+            yield f"the cable of run {each}"
+    marked = any("isolated-ground" in (device.kind.marks or ()) for device in box.devices)
+    if marked and edition_year(box.edition) < ONE_SET_OF_GROUNDS_SINCE:
+        yield f"which grounds in box {box.id} are isolated"
+
+
+def _insulated(run: Run) -> Iterator[tuple[WireSize, int]]:
+    sizes = [each.size for each in run.conductors if not each.is_ground]
+    for size in dict.fromkeys(sizes):
+        yield size, sizes.count(size)
+
+
+def _grounds(run: Run) -> Iterator[Conductor]:
+    """The grounding conductors of a cable; armour grounds from outside the box and takes no room in it."""
+    return (each for each in run.conductors if each.is_ground and each.colour != "armor")
+
+
+def _add_leads(
+    device: Device, entering: list[Entering], grounds: list[WireSize | None], lacks: list[str]
+) -> None:
+    """What comes in from a luminaire, fan, alarm or appliance: its wires, unless a canopy spares them."""
+    leads = device.kind.leads
+    if leads is None:
+        lacks.append(f"the leads of {device.id}")
+        return
+    wires = [each for each in leads if not each.is_ground]
+    few_and_thin = len(wires) <= FIXTURE_WIRES and all(each.size < FIXTURE_WIRES_BELOW for each in wires)
+    if few_and_thin and device.kind.is_ in UNDER_A_CANOPY:
+        if device.kind.canopy is None:
+            lacks.append(f"whether {device.id} has a domed canopy")
+            return
+        if device.kind.canopy == "domed":
+            return
+    sizes = [each.size for each in wires]
+    entering += [Entering(f"leads of {device.id}", size, sizes.count(size)) for size in dict.fromkeys(sizes)]
+    grounds += [each.size for each in leads if each.is_ground]
+
+
+def _studs(box: Box, size: BoxSize) -> int | None:
+    """Fixture studs; left out, missed only where one may stand: a metal box, round or with a lamp."""
+    if isinstance(size.studs, int):
+        return size.studs
+    if size.studs is None and size.of not in ("steel", "aluminium", None):
+        return 0
+    hung = any(device.kind.is_ in ("luminaire", "fan") for device in box.devices)
+    rounded = any(word in (size.standard or "") for word in ROUND)
+    return None if size.studs is not None or hung or rounded else 0
+
+
+def _yokes(house: House, box: Box) -> Iterator[Yoke]:
+    """One yoke a device, except where the record says that several share a strap."""
+    straps = [[box.device(local) for local in strap] for strap in box.record.yoke]
+    shared = [[device for device in strap if device is not None] for strap in straps]
+    taken = {device.id for strap in shared for device in strap}
+    single = [[device] for device in box.devices if device.id not in taken and device.kind.is_ in ON_A_YOKE]
+    for strap in (*shared, *single):
+        if strap:
+            what = "yoke of " + " and ".join(device.id for device in strap)
+            sizes = [_largest_on(house, box, device) for device in strap]
+            known = [each for each in sizes if each is not None]
+            largest = max(known) if len(known) == len(sizes) else None
+            yield Yoke(what, largest, max(device.kind.gangs or 1 for device in strap))
+
+
+def _largest_on(house: House, box: Box, device: Device) -> WireSize | None:
+    """The largest conductor connected to a device: on its terminals, or joined to its leads."""
+    wires = [wire for landing in box.landings if landing.device == device.id for wire in landing.wires]
+    for joint in box.joints:
+        if any(each.kind == "lead" and each.name.startswith(f"{device.id}.") for each in joint.members):
+            wires += [each for each in joint.members if each.kind not in ("lead", "box")]
+    if wires:
+        known = [each.size for each in wires if each.size is not None]
+        return max(known) if len(known) == len(wires) else None
+    # Not landed, or not yet: the largest conductor in the box is the most it can be.
+    sizes = [each.size for run in box.runs for each in house.runs[run].conductors if not each.is_ground]
+    return max(sizes, default=None)
