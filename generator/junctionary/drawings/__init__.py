@@ -1,0 +1,5 @@
+"""Sheet data to SVG: symbols, the circuit map, the make-up of a box.
+
+Every drawing comes in two: a wide one, and a narrow one laid out anew for a
+phone. Lettering is never below 9 px at the width a drawing is made for.
+"""

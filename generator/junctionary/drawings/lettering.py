@@ -1,0 +1,41 @@
+"""How much room words take in a drawing, reckoned for the widest face a reader is likely to have."""
+
+_NARROW = frozenset("iljtfrI.,:;'|!()[]/- ·")
+_BROAD = frozenset("mwMW%@&—")
+_BOLD = 1.12
+
+
+def width_px(text: str, size_px: float, *, bold: bool = False) -> float:
+    """The width of a line of text, in px, on the generous side."""
+    ems = sum(
+        0.42 if char in _NARROW else 0.98 if char in _BROAD else 0.72 if char.isupper() else 0.64
+        for char in text
+    )
+    return ems * size_px * (_BOLD if bold else 1)
+
+
+def wrapped(text: str, width_limit_px: float, size_px: float, *, bold: bool = False) -> tuple[str, ...]:
+    """The text in lines no wider than the limit, broken at spaces, and inside a word only at need."""
+    lines: list[str] = []
+    line = ""
+    for word in text.split():
+        longer = f"{line} {word}".strip()
+        if width_px(longer, size_px, bold=bold) <= width_limit_px:
+            line = longer
+            continue
+        if line:
+            lines.append(line)
+        *whole, line = _pieces(word, width_limit_px, size_px, bold=bold)
+        lines.extend(whole)
+    if line:
+        lines.append(line)
+    return tuple(lines)
+
+
+def _pieces(word: str, width_limit_px: float, size_px: float, *, bold: bool) -> list[str]:
+    pieces = [""]
+    for char in word:
+        if pieces[-1] and width_px(pieces[-1] + char, size_px, bold=bold) > width_limit_px:
+            pieces.append("")
+        pieces[-1] += char
+    return pieces

@@ -1,0 +1,67 @@
+"""Where every sheet and every thing on it stands in the manual, and how one page points to another."""
+
+import posixpath
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from urllib.parse import quote
+
+from junctionary.sheets.links import Ref
+from junctionary.sheets.titleblock import Sheet
+
+# A file of one of these names cannot be kept on some memory sticks' host systems.
+_RESERVED = re.compile(r"(?i)(con|prn|aux|nul|com\d|lpt\d)(\..*)?$")
+
+
+@dataclass(frozen=True, slots=True)
+class AddressBook:
+    """``paths``: the file of each sheet. ``places``: the file and fragment of all that can be linked."""
+
+    paths: Mapping[Ref, str]
+    places: Mapping[Ref, tuple[str, str]]
+
+    def url(self, from_path: str, to: Ref) -> str | None:
+        """The relative URL from one page to a thing, or None where the manual has no place for it."""
+        place = self.places.get(to)
+        if place is None:
+            return None
+        path, fragment = place
+        hash_ = f"#{quote(fragment, safe='/.+-_~')}" if fragment else ""
+        if path == from_path:
+            return hash_ or quote(posixpath.basename(path))
+        return quote(posixpath.relpath(path, posixpath.dirname(from_path) or ".")) + hash_
+
+
+def address_book(sheets: Iterable[Sheet]) -> AddressBook:
+    """The book of these sheets. Names that differ only in capitals get a number: some drives cannot tell."""
+    paths: dict[Ref, str] = {}
+    places: dict[Ref, tuple[str, str]] = {}
+    taken: set[str] = set()
+    for sheet in sheets:
+        stem = _stem(sheet.ref)
+        path, number = f"{stem}.html", 1
+        while path.casefold() in taken:
+            number += 1
+            path = f"{stem}-{number}.html"
+        taken.add(path.casefold())
+        paths[sheet.ref] = path
+        # A page of one's own is a better place than a row in a list.
+        places[sheet.ref] = (path, "")
+        for ref in sheet.anchors():
+            if places.get(ref, ("", "row"))[1]:
+                places[ref] = (path, fragment(ref))
+    return AddressBook(paths, places)
+
+
+def fragment(ref: Ref) -> str:
+    """The id of a thing within its page: ``device-K1.r1``."""
+    return f"{ref.kind}-" + re.sub(r"\s+", "_", ref.id)
+
+
+def _stem(ref: Ref) -> str:
+    if ref == Ref("sheet", "cover"):
+        return "index"
+    name = re.sub(r"[^\w.-]", "-", ref.id).strip(".") or "-"
+    if _RESERVED.match(name):
+        name = f"_{name}"
+    return name if ref.kind == "sheet" else f"{ref.kind}/{name}"

@@ -1,0 +1,87 @@
+"""A house, worked out and judged, becomes the files of its manual, in memory."""
+
+import hashlib
+from collections.abc import Iterator, Mapping
+
+from junctionary.checks.finding import Judgement
+from junctionary.figures import Figures
+from junctionary.house.model import House
+from junctionary.house.network import Network
+from junctionary.publish.pages import pages
+from junctionary.publish.theme import theme
+from junctionary.read import RecordFiles
+from junctionary.read.source import lines_of
+from junctionary.sheets.boxes import box_sheet
+from junctionary.sheets.checks_pages import rule_pages, rules_list
+from junctionary.sheets.circuits import circuit_sheet
+from junctionary.sheets.covers import cover
+from junctionary.sheets.legend import terms_sheet
+from junctionary.sheets.panels import panel_sheet
+from junctionary.sheets.rooms import room_sheet
+from junctionary.sheets.safety import note_sheets, safety_sheet
+from junctionary.sheets.schedules import (
+    boxes_list,
+    circuits_list,
+    findings_sheet,
+    not_recorded_sheet,
+    panels_list,
+    rooms_list,
+    splices_sheet,
+)  # fmt: skip
+from junctionary.sheets.survey import Survey, survey
+from junctionary.sheets.titleblock import Sheet
+
+TEXTS = (".yaml", ".md")
+
+
+class RecordChanged(OSError):  # noqa: N818 - it says what happened
+    """A file of the record is no longer what was read and judged."""
+
+
+def manual(
+    house: House,
+    network: Network,
+    figures: Figures,
+    judgement: Judgement,
+    files: RecordFiles,
+    theme_name: str = "drafting",
+) -> dict[str, bytes]:
+    """Every file of the manual by its path; raises RecordChanged when the record changed meanwhile."""
+    texts = {each.file: each.text for each in files.sources if each.file.endswith(TEXTS)}
+    lines = {file: lines_of(text) for file, text in texts.items()}
+    surveyed = survey(house, network, figures, judgement, files.digest, lines)
+    made = pages(sheets(surveyed, texts), theme(theme_name))
+    return {**made, **dict(_record_copy(files))}
+
+
+def sheets(surveyed: Survey, texts: Mapping[str, str]) -> Iterator[Sheet]:
+    """Every sheet, in the order of their numbers."""
+    house = surveyed.house
+    notes = note_sheets(surveyed, {file: text for file, text in texts.items() if file.endswith(".md")})
+    yield cover(surveyed)
+    yield safety_sheet(surveyed, notes)
+    yield terms_sheet(surveyed)
+    yield rules_list(surveyed)
+    yield from rule_pages(surveyed)
+    yield from notes
+    yield rooms_list(surveyed)
+    yield from (room_sheet(surveyed, each) for each in house.rooms)
+    yield boxes_list(surveyed)
+    yield from (box_sheet(surveyed, each) for each in house.boxes)
+    yield panels_list(surveyed)
+    yield circuits_list(surveyed)
+    yield splices_sheet(surveyed)
+    yield findings_sheet(surveyed)
+    yield not_recorded_sheet(surveyed)
+    yield from (panel_sheet(surveyed, each) for each in house.panels)
+    yield from (circuit_sheet(surveyed, each) for each in house.circuits)
+
+
+def _record_copy(files: RecordFiles) -> Iterator[tuple[str, bytes]]:
+    """The record's text files. Pictures are left out, for they tell where and when they were taken."""
+    for source in files.sources:
+        if source.file.endswith(TEXTS):
+            raw = (files.folder / source.file).read_bytes()
+            if hashlib.sha256(raw).hexdigest() != source.sha256:
+                raise RecordChanged(f"{source.file} changed while the manual was made; publish again")
+            yield f"record/{source.file}", raw

@@ -1,0 +1,143 @@
+"""The tree of a circuit, from its breaker along its runs to the last box."""
+
+from collections.abc import Iterator
+
+from junctionary.house.model import Circuit, Run
+from junctionary.records.values import Said
+from junctionary.sheets.circuit import CircuitMap, MapNode, MapRun, Symbol
+from junctionary.sheets.entries import SEVERITIES, FindingEntry, Severity
+from junctionary.sheets.links import Ref
+from junctionary.sheets.makeup import device_words, symbol_of
+from junctionary.sheets.naming import breaker_words, said
+from junctionary.sheets.survey import Survey, counted
+from junctionary.units import Quantity, WireSize
+
+
+def circuit_map(survey: Survey, circuit: Circuit) -> CircuitMap | None:
+    """The map, or None where no run is recorded. What nothing is seen to feed hangs on it dashed."""
+    if not circuit.runs:
+        return None
+    house = survey.house
+    runs = [house.runs[each] for each in circuit.runs]
+    drawn: set[str] = set()
+    seen: set[str] = {house.breakers[each].panel for each in circuit.breakers}
+    starts = [run for run in runs if run.from_.kind == "panel"]
+    branches = [_node(survey, run, runs, drawn, seen, None) for run in starts if run.id not in drawn]
+    for run in runs:
+        if run.id not in drawn:
+            branches.append(_node(survey, run, runs, drawn, seen, None, loose=True))
+    notes = [_breaker_note(survey, each) for each in circuit.breakers]
+    name = " + ".join(breaker_words(each) for each in circuit.breakers) or "breaker not recorded"
+    root = MapNode(
+        ref=Ref("space", circuit.breakers[0]) if circuit.breakers else None,
+        name=name,
+        symbol="breaker" if circuit.breakers else "unknown",
+        notes=tuple(dict.fromkeys(note for note in notes if note)),
+        branches=tuple(branches),
+        severity=gravest(survey, {Ref("space", each) for each in circuit.breakers}),
+    )
+    says = f"From {name} along {counted(len(runs), 'run')} to {counted(len(circuit.boxes), 'box', 'boxes')}."
+    return CircuitMap(f"Circuit map, {circuit.name}", says, root)
+
+
+def _breaker_note(survey: Survey, breaker: str) -> str:
+    entry = survey.house.breakers[breaker]
+    guards = " + ".join(each.upper() for each in entry.guards or ())
+    return f"{said(survey.house, entry.rating)}{f', {guards}' if guards else ''}"
+
+
+def _node(
+    survey: Survey,
+    run: Run,
+    runs: list[Run],
+    drawn: set[str],
+    seen: set[str],
+    before: WireSize | None,
+    *,
+    loose: bool = False,
+) -> MapNode:
+    drawn.add(run.id)
+    size = min((each.size for each in run.conductors), default=None)
+    into = MapRun(
+        ref=Ref("run", run.id),
+        cable=_short_cable(run),
+        length=said(survey.house, run.length) if isinstance(run.length, Quantity | Said) else "length?",
+        thin=size is not None and before is not None and size < before,
+        dashed=loose or run.to.kind in ("unknown", "unrecorded"),
+        severity=gravest(survey, {Ref("run", run.id)}),
+    )
+    notes = (
+        (f"supply end {_end_word(run.from_.kind)}",)
+        if loose and run.from_.kind in ("unknown", "unrecorded")
+        else ()
+    )
+    end = run.to
+    if end.id is None or end.kind not in ("box", "panel"):
+        return MapNode(None, _end_word(end.kind), "unknown", notes, into)
+    if end.kind == "panel":
+        return MapNode(Ref("panel", end.id), end.id, "panel", notes, into)
+    if end.id in seen:
+        return MapNode(Ref("box", end.id), end.id, "junction", (*notes, "drawn above"), into)
+    seen.add(end.id)
+    onward = [each for each in runs if each.from_.id == end.id and each.id not in drawn]
+    branches = tuple(
+        _node(survey, each, runs, drawn, seen, size or before) for each in onward if each.id not in drawn
+    )
+    box = survey.house.boxes[end.id]
+    return MapNode(
+        ref=Ref("box", end.id),
+        name=end.id,
+        symbol=_box_symbol(survey, end.id),
+        notes=(*notes, *_box_notes(survey, end.id)),
+        run=into,
+        branches=branches,
+        severity=gravest(
+            survey,
+            {
+                Ref("box", box.id),
+                *(Ref("device", each.id) for each in box.devices),
+                *(Ref("joint", each.id) for each in box.joints),
+            },
+        ),
+    )
+
+
+def _end_word(kind: str) -> str:
+    return {"none": "ends nowhere", "unknown": "unknown", "unrecorded": "not recorded"}.get(kind, kind)
+
+
+def _short_cable(run: Run) -> str:
+    text = getattr(run.cable, "text", None)
+    if text is None:
+        return "cable?"
+    return str(text).removesuffix(" NM-B") if len(str(text)) <= 16 else str(getattr(run.cable, "kind", text))
+
+
+def _box_symbol(survey: Survey, box_id: str) -> Symbol:
+    box = survey.house.boxes[box_id]
+    if not box.devices:
+        return "unknown" if box.makeup_unknown else "junction"
+    symbols = [symbol_of(each) for each in box.devices]
+    return "gfci" if "gfci" in symbols else symbols[0]
+
+
+def _box_notes(survey: Survey, box_id: str) -> Iterator[str]:
+    box = survey.house.boxes[box_id]
+    if box.name:
+        yield box.name
+    words = [device_words(each).split(",")[0] for each in box.devices]
+    for word in dict.fromkeys(words):
+        yield f"{words.count(word)} x {word}" if words.count(word) > 1 else word
+    if box.makeup_unknown or box.makeup_unrecorded:
+        yield "make-up unknown" if box.makeup_unknown else "make-up not recorded"
+
+
+def gravest(survey: Survey, refs: set[Ref]) -> Severity | None:
+    """The gravest finding about any of these things, for the mark beside them."""
+    grave = [each.severity for each in survey.findings if _concerns(each, refs)]
+    return min(grave, key=SEVERITIES.index, default=None)
+
+
+def _concerns(finding: FindingEntry, refs: set[Ref]) -> bool:
+    subject = next((piece.to for piece in finding.about if not isinstance(piece, str)), None)
+    return subject in refs

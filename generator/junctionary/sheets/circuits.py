@@ -1,0 +1,267 @@
+"""Builds the sheet of a circuit."""
+
+from collections.abc import Iterator
+
+from junctionary.figures.receptacles import ReceptacleMatch
+from junctionary.formulas.worked import Worked
+from junctionary.house.model import Circuit, House
+from junctionary.sheets.circuit import CircuitSheet, MatchLine
+from junctionary.sheets.circuit_tree import circuit_map, gravest
+from junctionary.sheets.entries import Fact, Row, Table, Working, WorkingLine
+from junctionary.sheets.isolation import before_circuit
+from junctionary.sheets.links import Link, Phrase, Ref, listed
+from junctionary.sheets.makeup import cable_words, connector_words, device_words
+from junctionary.sheets.naming import NOT_RECORDED, breaker_link, end_link, link, room_link, said
+from junctionary.sheets.survey import Survey, counted, edition_words, excerpts, known_words, sentence, title
+from junctionary.sheets.titleblock import circuit_number
+from junctionary.units import Quantity, decimal
+
+
+def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
+    """The sheet of one circuit."""
+    house = survey.house
+    circuit = house.circuits[circuit_id]
+    ref = Ref("circuit", circuit_id)
+    missing = survey.missing_at.get(ref, ())
+    return CircuitSheet(
+        title=title(
+            survey,
+            f"Circuit {circuit_id}, map and match",
+            numbered(house, circuit),
+            known_words(circuit.record.stage or "as recorded", len(missing)),
+        ),
+        ref=ref,
+        heading=circuit.name,
+        lead=_lead(survey, circuit),
+        before=before_circuit(survey, circuit_id),
+        facts=tuple(_facts(survey, circuit)),
+        map=circuit_map(survey, circuit),
+        match=tuple(_match(survey, circuit)),
+        goes_dark=_goes_dark(survey, circuit),
+        runs=_runs(survey, circuit),
+        joints=_joints(survey, circuit),
+        loads=_loads(survey, circuit),
+        workings=tuple(_workings(survey, circuit)),
+        findings=survey.findings_at.get(ref, ()),
+        missing=missing,
+        excerpts=excerpts(survey, circuit.place, *(house.breakers[each].place for each in circuit.breakers)),
+    )
+
+
+def numbered(house: House, circuit: Circuit) -> str:
+    """The number of a circuit's sheet: by panel and space, or by its id where no panel feeds it."""
+    if not circuit.breakers:
+        return circuit_number(0, circuit.id)
+    breaker = house.breakers[circuit.breakers[0]]
+    return circuit_number(list(house.panels).index(breaker.panel) + 1, "+".join(breaker.spaces))
+
+
+def _lead(survey: Survey, circuit: Circuit) -> Phrase:
+    house = survey.house
+    if not circuit.breakers:
+        return ("Which breaker feeds it is not recorded. ", _counts(circuit))
+    fed = listed(tuple(breaker_link(each) for each in circuit.breakers))
+    ratings = dict.fromkeys(said(house, house.breakers[each].rating) for each in circuit.breakers)
+    return ("Breaker ", *fed, f", {', '.join(ratings)}. ", _counts(circuit))
+
+
+def _counts(circuit: Circuit) -> str:
+    held = (
+        counted(len(circuit.boxes), "box", "boxes"),
+        counted(len(circuit.devices), "device"),
+        counted(len(circuit.runs), "run"),
+    )
+    return sentence(", ".join(held))
+
+
+def _facts(survey: Survey, circuit: Circuit) -> Iterator[Fact]:
+    house, record = survey.house, circuit.record
+    yield Fact("purpose", (record.purpose or NOT_RECORDED,))
+    yield Fact("serves", listed(tuple(room_link(house, each) for each in circuit.rooms)) or (NOT_RECORDED,))
+    for id_ in circuit.breakers:
+        breaker = house.breakers[id_]
+        guards = ", ".join(each.upper() for each in breaker.guards or ())
+        nothing = "nothing" if breaker.guards is not None else NOT_RECORDED
+        yield Fact(f"guarded at {id_} by", (guards or nothing,))
+        yield Fact(f"leg of {id_}", (" + ".join(each or "not known" for each in breaker.legs),))
+        if breaker.says:
+            yield Fact("the door card says", (breaker.says,))
+        if breaker.tied_to:
+            yield Fact("handle tied to", listed(tuple(breaker_link(each) for each in breaker.tied_to)))
+    yield Fact("judged by", (edition_words(circuit.edition),))
+    if record.note:
+        yield Fact("note", (record.note,))
+
+
+def _match(survey: Survey, circuit: Circuit) -> Iterator[MatchLine]:
+    house = survey.house
+    limit = survey.figures.circuits.get(circuit.id)
+    if limit is not None:
+        wire = limit.limiting
+        what = f"{wire.called}, {wire.what}" if wire else NOT_RECORDED
+        may = f"up to {_amps(limit.breaker)}" if limit.breaker.value is not None else "cannot tell"
+        if limit.breaker.value is None and wire is not None and wire.breaker.value is not None:
+            may = f"no more than {_amps(wire.breaker)}"
+        for id_ in circuit.breakers:
+            rating = house.breakers[id_].rating
+            yield MatchLine(
+                part=f"breaker {id_}",
+                has=said(house, rating),
+                may=may,
+                stands=_stands(rating, limit.breaker, wire.breaker if wire else None),
+                because=f"the wire that allows least: {what}",
+                severity=gravest(survey, {Ref("space", id_)}),
+            )
+    for device in circuit.devices:
+        for match in survey.figures.receptacles.get(device, ()):
+            if match.circuit in (circuit.id, None):
+                yield _receptacle(survey, match)
+
+
+def _stands(rating: object, breaker: Worked, least: Worked | None) -> str:
+    if not isinstance(rating, Quantity):
+        return NOT_RECORDED
+    known = [each.value for each in (breaker, least) if each is not None and each.value is not None]
+    if known and rating.to("A") > min(known):
+        return "too large"
+    return "fits" if breaker.value is not None else "cannot tell"
+
+
+def _amps(worked: Worked) -> str:
+    value = worked.value
+    return "?" if value is None else f"{decimal(value, 0 if value.denominator == 1 else 1)} A"
+
+
+def _receptacle(survey: Survey, match: ReceptacleMatch) -> MatchLine:
+    rating = match.rating_a
+    return MatchLine(
+        part=f"receptacle {match.device}",
+        has=f"{decimal(rating, 0)} A" if rating is not None else NOT_RECORDED,
+        may=match.fit.allowed,
+        stands=match.fit.verdict,
+        because="; ".join(match.fit.lacks) or "; ".join(map(str, match.fit.cites)),
+        severity=gravest(survey, {Ref("device", match.device)}) if match.fit.fits is False else None,
+    )
+
+
+def _goes_dark(survey: Survey, circuit: Circuit) -> Table:
+    house = survey.house
+    loads = {each.plugged or each.wired: each.name or each.is_ for each in circuit.loads}
+    rows = []
+    for id_ in circuit.devices:
+        device = house.devices[id_]
+        fed = [said_ for at, said_ in loads.items() if at and (at == id_ or at.startswith(f"{id_}."))]
+        rows.append(
+            Row(
+                (
+                    (Link(id_, Ref("device", id_)),),
+                    (device_words(device),),
+                    (room_link(house, house.boxes[device.box].room),),
+                    (", ".join(fed),),
+                )
+            )
+        )
+    told = {at for at in loads if at}
+    rows += [
+        Row(((each.name or each.id,), (each.is_,), ("",), (said(house, each.draws),)))
+        for each in circuit.loads
+        if not {each.plugged, each.wired} & told
+    ]
+    return Table(("what", "is", "room", "feeds"), tuple(rows))
+
+
+def _runs(survey: Survey, circuit: Circuit) -> Table:
+    house = survey.house
+    rows = []
+    for id_ in circuit.runs:
+        run = house.runs[id_]
+        limit = survey.figures.wires.get(id_)
+        may = _amps(limit.breaker) if limit and limit.breaker.value is not None else "cannot tell"
+        rows.append(
+            Row(
+                (
+                    (id_,),
+                    (cable_words(run),),
+                    (end_link(house, run.from_),),
+                    (end_link(house, run.to),),
+                    (said(house, run.length),),
+                    (may,),
+                    (run.stage or NOT_RECORDED,),
+                ),
+                Ref("run", id_),
+            )
+        )
+    heads = ("run", "cable", "from", "to", "length", "largest breaker", "stage")
+    return Table(heads, tuple(rows), figures=(4, 5))
+
+
+def _joints(survey: Survey, circuit: Circuit) -> Table:
+    house = survey.house
+    rows = [
+        Row(
+            (
+                (Link(joint.id, Ref("joint", joint.id)),),
+                (joint.role or "",),
+                (
+                    ", ".join(
+                        each.name.removeprefix(f"{box}/").removeprefix(f"{box}.") for each in joint.members
+                    ),
+                ),
+                (connector_words(joint),),
+            )
+        )
+        for box in circuit.boxes
+        for joint in house.boxes[box].joints
+        if circuit.id in joint.circuits
+    ]
+    return Table(("joint", "role", "joins", "in"), tuple(rows))
+
+
+def _loads(survey: Survey, circuit: Circuit) -> Table:
+    house = survey.house
+    rows = []
+    for load in circuit.loads:
+        at = load.plugged or load.wired
+        marks = [
+            word for word, yes in (("continuous", load.continuous), ("motor", load.motor)) if yes is True
+        ]
+        rows.append(
+            Row(
+                (
+                    (load.name or load.id,),
+                    (load.is_,),
+                    (said(house, load.draws),),
+                    (link(house, at) if at else NOT_RECORDED,),
+                    (", ".join(marks),),
+                    (load.matters or "",),
+                )
+            )
+        )
+    return Table(("load", "is", "draws", "at", "kind", "matters for"), tuple(rows))
+
+
+def _workings(survey: Survey, circuit: Circuit) -> Iterator[Working]:
+    limit = survey.figures.circuits.get(circuit.id)
+    if limit is None or limit.limiting is None:
+        return
+    wire = limit.limiting
+    lines = [
+        WorkingLine(
+            step.what,
+            step.sum,
+            f"{decimal(step.value, 2)} {step.unit}" if step.unit != "A" else decimal(step.value, 2),
+        )
+        for step in wire.breaker.steps
+    ]
+    if wire.breaker.value is not None:
+        lines.append(WorkingLine("largest breaker", "", decimal(wire.breaker.value, 0), True))
+    lacks = limit.breaker.lacks
+    says = f"Not all of it is known: {'; '.join(lacks)}." if lacks else ""
+    taken = f"Taken for granted: {'; '.join(wire.taken)}." if wire.taken else ""
+    yield Working(
+        f"{wire.called}, {wire.what}: what may guard it",
+        "A",
+        tuple(lines),
+        " ".join(part for part in (says, taken) if part),
+        "; ".join(map(str, wire.breaker.cites)),
+    )

@@ -1,0 +1,40 @@
+"""E-001: the cover, where to shut off, what is open, and the index of sheets."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from junctionary.sheets.entries import Fact, FindingEntry
+from junctionary.sheets.links import Link, Phrase
+from junctionary.sheets.titleblock import Sheet
+
+
+@dataclass(frozen=True, slots=True)
+class LevelEntry:
+    """A level and its rooms, in the order of the record."""
+
+    name: str
+    rooms: tuple[Phrase, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class IndexLine:
+    """One line of the index of sheets."""
+
+    number: str
+    sheet: Link
+    shows: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cover(Sheet):
+    """What somebody needs in the first half minute."""
+
+    shut_off: tuple[Fact, ...]
+    sources: tuple[Fact, ...]
+    hazards: tuple[FindingEntry, ...]
+    tally: tuple[Fact, ...]
+    complete: tuple[Fact, ...]
+    levels: tuple[LevelEntry, ...]
+    panels: tuple[Phrase, ...]
+    index: tuple[IndexLine, ...]
+    section: ClassVar[str] = "cover"

@@ -1,0 +1,96 @@
+"""Builds the cover."""
+
+from junctionary.sheets.cover import Cover, IndexLine, LevelEntry
+from junctionary.sheets.entries import Fact
+from junctionary.sheets.links import Link, Ref
+from junctionary.sheets.naming import source_words
+from junctionary.sheets.survey import Survey, counted, title
+from junctionary.sheets.titleblock import GENERAL
+
+SHOWS = {
+    "panels": ("Panels and sources", "where each is, what feeds it, what stays live with the main off"),
+    "circuits": ("Circuits", "each circuit, its breaker, its rooms"),
+    "rooms": ("Rooms", "what is in each room and what feeds it"),
+    "boxes": ("Boxes", "every box, where it is and what is in it"),
+    "splices": ("Splices and pigtails", "every joint, those hardest to reach first"),
+    "findings": ("Findings", "what was found, with the clause each rests on"),
+    "not-recorded": ("Not recorded", "what is missing, most useful first"),
+    "notes": ("Safety", "the cautions, and the notes of this house"),
+    "rules": ("Checks", "what each check looks at, and on what authority"),
+    "terms": ("Terms and symbols", "the words, symbols and colours of these sheets"),
+}
+
+
+def cover(survey: Survey) -> Cover:
+    """The cover of the manual."""
+    house = survey.house
+    boxes = list(house.boxes.values())
+    runs = list(house.runs.values())
+    breakers = [each for each in house.breakers.values() if each.spaces != ("main",)]
+    made = sum(not each.makeup_unknown and not each.makeup_unrecorded for each in boxes)
+    levels = [(each.id, each.name) for each in house.record.levels]
+    known = {id_ for id_, _ in levels}
+    entries = []
+    for id_, name in (*levels, (None, "Level not recorded")):
+        rooms = [
+            each
+            for each in house.rooms.values()
+            if each.record.level == id_ or (id_ is None and each.record.level not in known)
+        ]
+        if rooms:
+            entries.append(
+                LevelEntry(name, tuple((Link(each.name, Ref("room", each.id)),) for each in rooms))
+            )
+    return Cover(
+        title=title(survey, "Cover", GENERAL["cover"], f"{counted(len(survey.missing), 'fact')} missing"),
+        ref=Ref("sheet", "cover"),
+        heading=house.name,
+        lead=("House manual: electrical, as recorded.",),
+        shut_off=tuple(
+            Fact(each.what, (each.where + (f". {each.note}" if each.note else ""),))
+            for each in house.record.shut_off
+        ),
+        sources=tuple(
+            Fact(
+                source_words(each),
+                (
+                    Link(each.enters or "where it enters is not recorded", Ref("sheet", "panels")),
+                    f"; without the utility: {each.without_utility or 'not recorded'}",
+                ),
+            )
+            for each in house.sources.values()
+        ),
+        hazards=tuple(each for each in survey.findings if each.severity == "hazard"),
+        tally=(
+            Fact("panels", (Link(str(len(house.panels)), Ref("sheet", "panels")),)),
+            Fact("circuits", (Link(str(len(house.circuits)), Ref("sheet", "circuits")),)),
+            Fact("rooms", (Link(str(len(house.rooms)), Ref("sheet", "rooms")),)),
+            Fact("boxes", (Link(str(len(boxes)), Ref("sheet", "boxes")),)),
+            Fact("runs", (str(len(runs)),)),
+            Fact("joints", (Link(str(len(house.joints())), Ref("sheet", "splices")),)),
+            Fact("findings", (Link(str(len(survey.findings)), Ref("sheet", "findings")),)),
+        ),
+        complete=(
+            Fact(
+                "breakers known to feed something",
+                (_of(sum(isinstance(each.feeds, str) for each in breakers), len(breakers)),),
+            ),
+            Fact(
+                "runs with both ends",
+                (_of(sum(all(end.id for end in each.ends) for each in runs), len(runs)),),
+            ),
+            Fact("boxes with a make-up", (_of(made, len(boxes)),)),
+            Fact("boxes with evidence", (_of(sum(each.evidence is not None for each in boxes), len(boxes)),)),
+            Fact("facts not recorded", (Link(str(len(survey.missing)), Ref("sheet", "not-recorded")),)),
+        ),
+        levels=tuple(entries),
+        panels=tuple((Link(each.name, Ref("panel", each.id)),) for each in house.panels.values()),
+        index=tuple(
+            IndexLine(GENERAL[id_], Link(name, Ref("sheet", id_)), shows)
+            for id_, (name, shows) in SHOWS.items()
+        ),
+    )
+
+
+def _of(number: int, whole: int) -> str:
+    return f"{number} of {whole}"

@@ -1,0 +1,54 @@
+"""The fill of a box with its sum written out."""
+
+from junctionary.figures.fill import Fill
+from junctionary.formulas.worked import Step
+from junctionary.sheets.entries import Working, WorkingLine
+from junctionary.sheets.survey import edition_words
+from junctionary.units import decimal
+
+DIGITS = 2
+
+
+def fill_working(fill: Fill) -> Working:
+    """The sum of a box's fill; what is missing is said in its place, and never counted as nothing."""
+    *steps, total = fill.filled.steps or (None,)
+    lines = [_line(step) for step in steps if step is not None]
+    if fill.filled.value is not None and total is not None:
+        lines.append(WorkingLine(total.what, total.sum, decimal(fill.filled.value, DIGITS), True))
+    else:
+        lines += [_line(total)] if total is not None else []
+        lines.append(WorkingLine("filled, as far as recorded", "at least", decimal(fill.least, DIGITS), True))
+    volume = [_line(step) for step in fill.volume.steps]
+    if fill.volume.value is not None and len(volume) != 1:
+        volume.append(WorkingLine("volume", "", decimal(fill.volume.value, DIGITS)))
+    lines += volume or [WorkingLine("volume", "not recorded", "?")]
+    if fill.left is not None:
+        lines.append(WorkingLine("left", _less(fill), decimal(fill.left, DIGITS), True))
+    cites = dict.fromkeys(str(each) for each in (*fill.filled.cites, *fill.volume.cites))
+    return Working(
+        f"Box {fill.box}, by {edition_words(fill.edition)}",
+        "in³",
+        tuple(lines),
+        _says(fill),
+        "; ".join(cites),
+    )
+
+
+def _less(fill: Fill) -> str:
+    if fill.volume.value is None or fill.filled.value is None:
+        return ""
+    return f"{decimal(fill.volume.value, DIGITS)} − {decimal(fill.filled.value, DIGITS)}"
+
+
+def _line(step: Step) -> WorkingLine:
+    return WorkingLine(step.what, step.sum, decimal(step.value, DIGITS))
+
+
+def _says(fill: Fill) -> str:
+    if not fill.governed:
+        return "Its conductors are so large that the box is sized by its dimensions, not by this sum."
+    if fill.fits is False:
+        return "It holds more than it may."
+    if fill.fits is None:
+        return f"Cannot be told without: {'; '.join(fill.lacks)}."
+    return "It fits."

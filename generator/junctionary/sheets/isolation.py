@@ -1,0 +1,95 @@
+"""Before opening: what the network says must be off, in the words of a sheet."""
+
+from collections.abc import Iterable
+
+from junctionary.house.isolate import Isolation, Off, isolate, isolate_circuit, isolate_panel, isolate_room
+from junctionary.house.model import House
+from junctionary.sheets.caution import BeforeOpening, BreakerOff
+from junctionary.sheets.links import Ref
+from junctionary.sheets.naming import breaker_words, source_words
+from junctionary.sheets.survey import Survey
+
+COVER_ON = (
+    "Leave the inner cover on, unless you are qualified to take it off:"
+    " what is behind it stays live with every breaker in it off."
+)
+
+
+def before_box(survey: Survey, box_id: str) -> BeforeOpening:
+    """What must be off before anything in a box is dead."""
+    return _told(survey, f"box {box_id}", isolate(survey.house, survey.network, box_id))
+
+
+def before_circuit(survey: Survey, circuit_id: str) -> BeforeOpening:
+    """What must be off before any box of a circuit is opened, other circuits in those boxes included."""
+    house, network = survey.house, survey.network
+    circuit = house.circuits[circuit_id]
+    boxes = (isolate(house, network, each) for each in circuit.boxes)
+    return _told(survey, f"any box of {circuit.name}", isolate_circuit(house, network, circuit_id), *boxes)
+
+
+def before_room(survey: Survey, room_id: str) -> BeforeOpening:
+    """What must be off before any box of a room is opened."""
+    name = survey.house.rooms[room_id].name
+    return _told(survey, f"any box in {name}", isolate_room(survey.house, survey.network, room_id))
+
+
+def before_panel(survey: Survey, panel_id: str) -> BeforeOpening:
+    """What must be off before a panel's inner cover comes off, and what stays live all the same."""
+    isolation = isolate_panel(survey.house, survey.network, panel_id)
+    return _told(survey, f"the inner cover of panel {panel_id}", isolation, extra=(COVER_ON,))
+
+
+def before_any() -> BeforeOpening:
+    """For a sheet that leads to many boxes: each box's own sheet has its list."""
+    return BeforeOpening("any of these", (), ("the list for each box is on the sheet of that box",))
+
+
+def _told(survey: Survey, opens: str, *isolations: Isolation, extra: tuple[str, ...] = ()) -> BeforeOpening:
+    house = survey.house
+    why = _reasons(each for isolation in isolations for each in isolation.breakers)
+    sources = _reasons(each for isolation in isolations for each in isolation.sources)
+    unknown = tuple(dict.fromkeys(reason for isolation in isolations for reason in isolation.unknown))
+    if unknown or not why:
+        for main in (main for isolation in isolations for main in isolation.mains):
+            why.setdefault(main, ("something here is unknown",))
+    matters = dict.fromkeys(matter for isolation in isolations for matter in isolation.first)
+    return BeforeOpening(
+        opens=opens,
+        off=tuple(_off(house, each, why[each]) for each in sorted(why, key=list(house.breakers).index)),
+        unknown=unknown,
+        others=tuple(_source(house, each, reasons) for each, reasons in sources.items()),
+        loses=tuple(f"{each.name} ({each.matters})" for each in matters),
+        stays_live=tuple(dict.fromkeys(each for isolation in isolations for each in isolation.stays_live)),
+        extra=extra,
+    )
+
+
+def _reasons(offs: Iterable[Off]) -> dict[str, tuple[str, ...]]:
+    """Each thing to switch off once, with every reason told of it."""
+    found: dict[str, tuple[str, ...]] = {}
+    for each in offs:
+        found[each.id] = tuple(dict.fromkeys((*found.get(each.id, ()), *each.why)))
+    return found
+
+
+def _off(house: House, breaker: str, reasons: tuple[str, ...]) -> BreakerOff:
+    panel, _, spaces = breaker.partition("/")
+    if spaces == "main":
+        return BreakerOff(Ref("space", breaker), f"main of panel {panel}", "the whole panel", reasons)
+    entry = house.breakers[breaker]
+    circuit = house.circuits.get(str(entry.feeds))
+    source = house.sources.get(str(entry.feeds))
+    says = circuit.name if circuit else source_words(source) if source else entry.says
+    return BreakerOff(
+        Ref("space", breaker), breaker_words(breaker), says or "what it feeds is not recorded", reasons
+    )
+
+
+def _source(house: House, id_: str, reasons: tuple[str, ...]) -> str:
+    source = house.sources.get(id_)
+    if source is None:
+        return f"{id_}: {'; '.join(reasons)}."
+    at = source.shut_off or source.enters
+    off = f"shut off at {breaker_words(at)}" if at else "where it is shut off is not recorded"
+    return f"{source_words(source)}: {off}; {'; '.join(reasons)}."

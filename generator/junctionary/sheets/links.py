@@ -1,0 +1,50 @@
+"""Cross references: what a word on a sheet points to, before anybody knows its file name."""
+
+from dataclasses import dataclass
+from typing import Literal, TypeAlias
+
+Kind = Literal[
+    "panel", "space", "circuit", "room", "box", "device", "joint", "run",
+    "rule", "finding", "note", "term", "sheet",
+]  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Ref:
+    """One thing of the house or of the manual, by kind and id.
+
+    Ids are those of the record (``K1``, ``K1.r1``, ``main/6``); a joint is
+    ``box/name``. The kind ``sheet`` names the sheets there is one of:
+    ``cover``, ``panels``, ``circuits``, ``rooms``, ``boxes``, ``splices``,
+    ``findings``, ``not-recorded``, ``notes``, ``terms``, ``rules``.
+    """
+
+    kind: Kind
+    id: str
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """Words that lead to the page, or the part of a page, where a thing stands."""
+
+    text: str
+    to: Ref
+
+
+Phrase: TypeAlias = tuple[str | Link, ...]
+"""Words in reading order, some of which are links."""
+
+
+def plain(phrase: Phrase) -> str:
+    """The words of a phrase without its links."""
+    return "".join(piece if isinstance(piece, str) else piece.text for piece in phrase)
+
+
+def listed(pieces: tuple[str | Link, ...], last: str = "and") -> Phrase:
+    """The pieces as a spoken list: ``a, b and c``."""
+    said: list[str | Link] = []
+    for index, piece in enumerate(pieces):
+        if index:
+            said.append(f" {last} " if index == len(pieces) - 1 else ", ")
+        said.append(piece)
+    return tuple(said)

@@ -1,0 +1,66 @@
+"""Schedules of the whole house: panels, circuits, rooms, boxes, splices; findings; what is missing."""
+
+from dataclasses import dataclass
+from typing import ClassVar
+
+from junctionary.sheets.caution import BeforeOpening
+from junctionary.sheets.entries import FindingEntry, MissingEntry, Severity, Table
+from junctionary.sheets.links import Phrase, Ref
+from junctionary.sheets.titleblock import Sheet
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Rows that belong together, under their own heading."""
+
+    heading: str
+    says: Phrase
+    table: Table
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ListSheet(Sheet):
+    """All of one kind; ``ref.id`` says which: panels, circuits, rooms, boxes."""
+
+    groups: tuple[Group, ...]
+
+    def anchors(self) -> tuple[Ref, ...]:
+        """What only a list shows: the rows that carry an anchor of their own."""
+        return tuple(ref for group in self.groups for ref in group.table.refs())
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SplicesSheet(Sheet):
+    """Every joint in the house; those buried or hard to reach come first."""
+
+    before: BeforeOpening
+    groups: tuple[Group, ...]
+    section: ClassVar[str] = "splices"
+
+
+@dataclass(frozen=True, slots=True)
+class FindingGroup:
+    """The findings of one severity."""
+
+    severity: Severity
+    findings: tuple[FindingEntry, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FindingsSheet(Sheet):
+    """What was found, hazards first."""
+
+    groups: tuple[FindingGroup, ...]
+    section: ClassVar[str] = "findings"
+
+    def anchors(self) -> tuple[Ref, ...]:
+        """Every finding."""
+        return tuple(finding.ref for group in self.groups for finding in group.findings)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class NotRecordedSheet(Sheet):
+    """What the record does not hold, most useful first."""
+
+    missing: tuple[MissingEntry, ...]
+    section: ClassVar[str] = "not-recorded"

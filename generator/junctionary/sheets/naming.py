@@ -1,0 +1,145 @@
+"""Names as answers give them, turned into links; and which pages a name concerns."""
+
+from collections.abc import Iterable
+
+from junctionary.house.model import End, House
+from junctionary.records.house import Source
+from junctionary.records.places import At
+from junctionary.records.values import Said
+from junctionary.sheets.links import Link, Ref
+from junctionary.units import Quantity, show_as
+
+NOT_RECORDED = "not recorded"
+
+
+def ref_of(house: House, name: str) -> Ref | None:
+    """The thing a name means: ``main/6``, ``K1``, ``K1.r1.brass``, ``K1/j1``, ``K1/a1.black``, ``a1``."""
+    if name in house.breakers:
+        return Ref("space", name)
+    whole, slash, _ = name.partition("/")
+    if slash:
+        if whole in house.boxes:
+            joints = {joint.id for joint in house.boxes[whole].joints}
+            return Ref("joint", name) if name in joints else Ref("box", whole)
+        return Ref("panel", whole) if whole in house.panels else None
+    if name in house.boxes:
+        return Ref("box", name)
+    if name in house.runs:
+        return Ref("run", name)
+    if name in house.circuits:
+        return Ref("circuit", name)
+    if name in house.panels:
+        return Ref("panel", name)
+    if name in house.rooms:
+        return Ref("room", name)
+    box, dot, part = name.partition(".")
+    if dot and box in house.boxes:
+        device = f"{box}.{part.partition('.')[0]}"
+        return Ref("device", device) if device in house.devices else Ref("box", box)
+    return Ref("run", box) if dot and box in house.runs else None
+
+
+def link(house: House, name: str, text: str = "") -> Link | str:
+    """A name as a link, or as plain words where the manual has no place for it."""
+    ref = ref_of(house, name)
+    return text or name if ref is None else Link(text or name, ref)
+
+
+def circuit_link(house: House, id_: str) -> Link | str:
+    """A circuit by its name for people."""
+    return Link(house.circuits[id_].name, Ref("circuit", id_)) if id_ in house.circuits else id_
+
+
+def breaker_words(id_: str) -> str:
+    """``main 6`` for ``main/6``."""
+    return id_.replace("/", " ")
+
+
+def breaker_link(id_: str) -> Link:
+    """A breaker by panel and space."""
+    return Link(breaker_words(id_), Ref("space", id_))
+
+
+def source_words(source: Source) -> str:
+    """A source by its name, or by what it is."""
+    return source.name or source.is_.replace("-", " ")
+
+
+def room_link(house: House, id_: str) -> Link | str:
+    """A room by its name."""
+    return Link(house.rooms[id_].name, Ref("room", id_)) if id_ in house.rooms else id_
+
+
+def end_link(house: House, end: End) -> Link | str:
+    """The end of a run: the box or panel, or in words that there is none, or that nobody can tell."""
+    if end.id is not None and end.kind in ("box", "panel"):
+        return Link(end.id, Ref("box" if end.kind == "box" else "panel", end.id))
+    return {"none": "nowhere", "unknown": "unknown"}.get(end.kind, NOT_RECORDED)
+
+
+def said(house: House, value: object) -> str:
+    """A value as this house shows it: ``not recorded`` when left out, ``unknown`` or ``none`` as written."""
+    if value is None:
+        return NOT_RECORDED
+    if isinstance(value, Quantity):
+        return show_as(value, house.record.shows)
+    if isinstance(value, bool):
+        return "yes" if value else "no"
+    if isinstance(value, Said | str | int):
+        return str(value)
+    return " ".join(map(str, value)) if isinstance(value, list | tuple) else str(value)
+
+
+def where(house: House, at: At | None) -> str:
+    """Where a thing is, in words."""
+    if at is None:
+        return "place not recorded"
+    parts = []
+    if at.wall is not None:
+        parts.append(f"{at.wall} wall")
+        if at.along is not None:
+            parts.append(f"{said(house, at.along)} from its left end")
+    for surface, point in (("ceiling", at.ceiling), ("floor", at.floor)):
+        if point is not None:
+            x, y = (said(house, each) for each in point)
+            parts.append(f"{surface}, {x} east and {y} south of the house's north-west corner")
+    if at.up is not None:
+        parts.append(f"{said(house, at.up)} up")
+    if at.on is not None:
+        parts.append(f"on {at.on}")
+    parts += [
+        f"really in the {room} {side} it" for side, room in (("above", at.above), ("below", at.below)) if room
+    ]
+    return ", ".join(parts) or "place not recorded"
+
+
+def homes(house: House, about: Iterable[str]) -> set[Ref]:
+    """The pages that what is said about these names belongs on."""
+    found: set[Ref] = set()
+    for name in about:
+        ref = ref_of(house, name)
+        if ref is None:
+            continue
+        if ref.kind in ("box", "device", "joint"):
+            found |= _of_box(house, ref)
+        elif ref.kind == "run":
+            found.add(Ref("circuit", house.runs[ref.id].circuit))
+        elif ref.kind == "space":
+            breaker = house.breakers[ref.id]
+            found.add(Ref("panel", breaker.panel))
+            if isinstance(breaker.feeds, str):
+                found.add(Ref("circuit", breaker.feeds))
+        else:
+            found.add(ref)
+    return found
+
+
+def _of_box(house: House, ref: Ref) -> set[Ref]:
+    id_ = ref.id if ref.kind == "box" else ref.id.replace("/", ".").partition(".")[0]
+    box = house.boxes[id_]
+    circuits = box.circuits
+    if ref.kind == "device":
+        circuits = house.devices[ref.id].circuits or circuits
+    if ref.kind == "joint":
+        circuits = next((each.circuits for each in box.joints if each.id == ref.id), circuits)
+    return {Ref("box", id_), Ref("room", box.room), *(Ref("circuit", each) for each in circuits)}

@@ -1,0 +1,171 @@
+"""All that the sheets are drawn from: the house, its figures, what was judged, the record's lines."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from junctionary.checks.engine import rules
+from junctionary.checks.finding import Finding, Judgement
+from junctionary.figures import Figures
+from junctionary.house.model import House
+from junctionary.house.network import Network
+from junctionary.marks import Place
+from junctionary.sheets.entries import Excerpt, FindingEntry, MissingEntry
+from junctionary.sheets.links import Link, Phrase, Ref, listed
+from junctionary.sheets.naming import homes, link
+from junctionary.sheets.titleblock import TitleBlock
+
+SHORT_DIGEST = 12
+
+
+@dataclass(frozen=True, slots=True)
+class Survey:
+    """What every builder of sheets is given.
+
+    ``findings_at`` and ``missing_at`` hold, for each thing that has a page,
+    what concerns it; ``lines`` the text files of the record.
+    """
+
+    house: House
+    network: Network
+    figures: Figures
+    judgement: Judgement
+    digest: str
+    lines: Mapping[str, tuple[str, ...]]
+    findings: tuple[FindingEntry, ...]
+    missing: tuple[MissingEntry, ...]
+    findings_at: Mapping[Ref, tuple[FindingEntry, ...]]
+    missing_at: Mapping[Ref, tuple[MissingEntry, ...]]
+
+
+def survey(
+    house: House,
+    network: Network,
+    figures: Figures,
+    judgement: Judgement,
+    digest: str,
+    lines: Mapping[str, tuple[str, ...]],
+) -> Survey:
+    """The survey of one house; ``digest`` is that of the whole record."""
+    findings = tuple(_finding_entries(house, judgement.findings))
+    findings_at: dict[Ref, list[FindingEntry]] = {}
+    for finding, entry in zip(judgement.findings, findings, strict=True):
+        for home in homes(house, finding.about):
+            findings_at.setdefault(home, []).append(entry)
+    missing, missing_at = _missing_entries(house, judgement)
+    return Survey(
+        house,
+        network,
+        figures,
+        judgement,
+        digest,
+        lines,
+        findings,
+        missing,
+        {home: tuple(entries) for home, entries in findings_at.items()},
+        {home: tuple(entries) for home, entries in missing_at.items()},
+    )
+
+
+def title(survey: Survey, sheet: str, number: str, known_by: str) -> TitleBlock:
+    """The title block of one sheet of this house."""
+    dated = survey.house.record.recorded or max(
+        (entry.date for entry in survey.house.log), default="not dated"
+    )
+    return TitleBlock(survey.house.name, sheet, number, dated, survey.digest[:SHORT_DIGEST], known_by)
+
+
+def counted(number: int, one: str, many: str = "") -> str:
+    """``1 fact``, ``3 facts``, ``no facts``."""
+    return f"{number or 'no'} {one if number == 1 else many or one + 's'}"
+
+
+def edition_words(edition: str) -> str:
+    """``NEC 2023`` for ``nec-2023``."""
+    return edition.replace("-", " ").upper()
+
+
+def sentence(words: str) -> str:
+    """Words as a sentence: a capital at its head, a full stop at its end."""
+    return f"{words[:1].upper()}{words[1:]}."
+
+
+def known_words(how: str, missing: int) -> str:
+    """How sure a sheet is, for its title block."""
+    return f"{how}, {counted(missing, 'fact')} missing" if missing else how
+
+
+def excerpts(survey: Survey, *places: Place) -> tuple[Excerpt, ...]:
+    """The lines of the record that tell each thing, from its key to the end of what is under it."""
+    return tuple(each for place in places if (each := _excerpt(survey.lines, place)) is not None)
+
+
+def _excerpt(lines: Mapping[str, tuple[str, ...]], place: Place) -> Excerpt | None:
+    text = lines.get(place.file)
+    if text is None or not 0 < place.line <= len(text):
+        return None
+    if place.column == 1:
+        return Excerpt(place.file, 1, "\n".join(text).rstrip("\n"))
+    first = place.line - 1
+    indent = _indent(text[first])
+    last = first
+    for index in range(first + 1, len(text)):
+        if text[index].strip():
+            if _indent(text[index]) <= indent:
+                break
+            last = index
+    return Excerpt(place.file, first + 1, "\n".join(text[first : last + 1]))
+
+
+def _indent(line: str) -> int:
+    return len(line) - len(line.lstrip(" "))
+
+
+def _finding_entries(house: House, findings: Iterable[Finding]) -> Iterable[FindingEntry]:
+    known = rules()
+    used: dict[str, int] = {}
+    for finding in findings:
+        name = f"{finding.rule}:{finding.about[0] if finding.about else finding.place.line}"
+        used[name] = used.get(name, 0) + 1
+        id_ = name if used[name] == 1 else f"{name}:{used[name]}"
+        rule = known.get(finding.rule)
+        yield FindingEntry(
+            ref=Ref("finding", id_),
+            severity=finding.severity,
+            rule=Ref("rule", finding.rule),
+            says=rule.title if rule else finding.rule,
+            about=listed(tuple(link(house, each) for each in finding.about)),
+            found=finding.found,
+            allowed=finding.allowed,
+            because=finding.because,
+            do=finding.do,
+            source="; ".join(map(str, finding.cites)),
+            place=str(finding.place),
+        )
+
+
+def _missing_entries(
+    house: House, judgement: Judgement
+) -> tuple[tuple[MissingEntry, ...], dict[Ref, list[MissingEntry]]]:
+    """Each missing fact once, with every check it would settle, those that settle most first."""
+    known = rules()
+    wanted: dict[tuple[str, str], list[str]] = {}
+    about: dict[tuple[str, str], tuple[str, ...]] = {}
+    for each in judgement.unrecorded:
+        for need in each.needs:
+            key = (need, each.about[0] if each.about else "")
+            wanted.setdefault(key, []).append(each.rule)
+            about.setdefault(key, each.about)
+
+    def use(key: tuple[str, str]) -> tuple[int, int]:
+        grave = sum(rule in known and known[rule].severity == "hazard" for rule in wanted[key])
+        return (-grave, -len(wanted[key]))
+
+    entries: list[MissingEntry] = []
+    at: dict[Ref, list[MissingEntry]] = {}
+    for key in sorted(wanted, key=use):
+        settles: Phrase = listed(tuple(Link(rule, Ref("rule", rule)) for rule in dict.fromkeys(wanted[key])))
+        entry = MissingEntry(key[0], listed(tuple(link(house, each) for each in about[key])), settles)
+        entries.append(entry)
+        for home in homes(house, about[key]):
+            at.setdefault(home, []).append(entry)
+    return tuple(entries), at

@@ -1,0 +1,6 @@
+"""The sample sheets serve the drawings too."""
+
+import sys
+from pathlib import Path
+
+sys.path[:0] = [str(Path(__file__).parent), str(Path(__file__).parents[1] / "sheets")]

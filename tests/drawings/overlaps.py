@@ -1,0 +1,76 @@
+"""Which lettering or wires of a drawing lie on one another."""
+
+import re
+from collections.abc import Iterator
+from itertools import combinations
+
+from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, Stroke, letterings
+
+Segment = tuple[float, float, float, float]
+
+
+def lettering_overlaps(drawing: Drawing) -> list[tuple[str, str]]:
+    return [
+        (one.text, other.text)
+        for one, other in combinations(letterings(drawing.marks), 2)
+        if _meet(one, other)
+    ]
+
+
+def outside(drawing: Drawing) -> list[str]:
+    """Lettering that runs out of its drawing."""
+    return [
+        each.text
+        for each in letterings(drawing.marks)
+        if each.extent[0] < -1
+        or each.extent[1] < -1
+        or each.extent[2] > drawing.width_px + 1
+        or each.extent[3] > drawing.height_px + 1
+    ]
+
+
+def _meet(one: Lettering, other: Lettering) -> bool:
+    a, b = one.extent, other.extent
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+def strokes(marks: tuple[Mark, ...], kind: str) -> Iterator[Stroke]:
+    for mark in marks:
+        if isinstance(mark, Stroke) and kind in mark.kind.split():
+            yield mark
+        elif isinstance(mark, Linked):
+            yield from strokes(mark.marks, kind)
+
+
+def segments(d: str) -> list[Segment]:
+    """The straight parts of a path of M, L, H, V and Q."""
+    found: list[Segment] = []
+    x = y = 0.0
+    for letter, rest in re.findall(r"([MLHVQ])([^MLHVQ]*)", d):
+        numbers = [float(each) for each in rest.split()]
+        to_x, to_y = (
+            (numbers[0], y)
+            if letter == "H"
+            else (x, numbers[0])
+            if letter == "V"
+            else (numbers[-2], numbers[-1])
+        )
+        if letter in "LHV":
+            found.append((x, y, to_x, to_y))
+        x, y = to_x, to_y
+    return found
+
+
+def wires_on_one_another(drawing: Drawing) -> list[tuple[Segment, Segment]]:
+    """Pairs of straight parts of two wires that share more than a crossing."""
+    wires = [segments(each.d) for each in strokes(drawing.marks, "gap")]
+    return [(a, b) for one, other in combinations(wires, 2) for a in one for b in other if _along(a, b)]
+
+
+def _along(a: Segment, b: Segment) -> bool:
+    for fixed, moving in ((0, 1), (1, 0)):
+        if a[fixed] == a[fixed + 2] == b[fixed] == b[fixed + 2]:
+            low = max(min(a[moving], a[moving + 2]), min(b[moving], b[moving + 2]))
+            high = min(max(a[moving], a[moving + 2]), max(b[moving], b[moving + 2]))
+            return high - low > 0.5
+    return False

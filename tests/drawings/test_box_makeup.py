@@ -1,0 +1,145 @@
+"""The make-up of a box: every conductor and joint on it, no wire on another, letters beside colours."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from overlaps import lettering_overlaps, outside, wires_on_one_another
+from samples import PIGTAILED, SWITCHES, cable, conductor
+
+from junctionary.drawings.box_makeup import WIDEST_PX, wide_makeup
+from junctionary.drawings.box_strip import STRIP_PX, narrow_makeup
+from junctionary.drawings.conductors import letters
+from junctionary.drawings.ink import letterings
+from junctionary.sheets.box import Device, Joint, MakeUp, Terminal
+from junctionary.sheets.links import Ref
+
+BOTH = pytest.mark.parametrize("makeup", [PIGTAILED, SWITCHES], ids=["pigtailed", "switches"])
+
+
+@st.composite
+def makeups(draw: st.DrawFn) -> MakeUp:
+    """Boxes of every fullness: cables joined colour by colour, with pigtails, landings and loose ends."""
+    colours = ("black", "white", "red", "bare")
+    cables = []
+    for number in range(draw(st.integers(1, 6))):
+        chosen = draw(st.lists(st.sampled_from(colours), min_size=1, max_size=4, unique=True))
+        side = draw(st.sampled_from(["feed", "onward", "unknown"]))
+        states = {
+            each: draw(st.sampled_from(["joined", "joined", "landed", "capped", "not-recorded"]))
+            for each in chosen
+        }
+        cables.append((f"q{number}", side, chosen, states))
+    devices = []
+    for number in range(draw(st.integers(0, 3))):
+        devices.append((f"r{number}", draw(st.integers(1, 5))))
+    free = [(device, index) for device, count in devices for index in range(count)]
+    joints, terminals, ends = [], {}, {}
+    for name, _, chosen, states in cables:
+        for colour in chosen:
+            if states[colour] == "landed" and free:
+                at = draw(st.sampled_from(free))
+                terminals.setdefault(at, []).append(f"{name}.{colour}")
+                ends[f"{name}.{colour}"] = f"{at[0]}.t{at[1]}"
+    for number, colour in enumerate(colours, 1):
+        members = [
+            f"{name}.{colour}"
+            for name, _, chosen, states in cables
+            if colour in chosen and states[colour] == "joined"
+        ]
+        open_ends = [at for at in free if at not in terminals]
+        if members:
+            taken = draw(st.lists(st.sampled_from(open_ends), unique=True, max_size=2)) if open_ends else []
+            for at in taken:
+                terminals[at] = [f"=j{number}"]
+            names = (*members, *(f"{device}.t{index}" for device, index in taken))
+            joints.append(
+                Joint(Ref("joint", f"B/j{number}"), f"j{number}", "hot", names, "lever-5", "", "seen")
+            )
+            ends.update(dict.fromkeys(members, f"j{number}"))
+    return MakeUp(
+        "T",
+        "S",
+        tuple(
+            cable(
+                name,
+                side,
+                "main",
+                *(conductor(name, each, ends.get(f"{name}.{each}", ""), states[each]) for each in chosen),
+            )
+            for name, side, chosen, states in cables
+        ),
+        tuple(joints),
+        tuple(
+            Device(
+                Ref("device", f"B.{device}"),
+                device,
+                "receptacle",
+                "receptacle",
+                tuple(
+                    Terminal(
+                        f"t{index}",
+                        tuple(each for each in terminals.get((device, index), ()) if each[0] != "="),
+                        next((each[1:] for each in terminals.get((device, index), ()) if each[0] == "="), ""),
+                        "black",
+                        "loop",
+                        "14 in-lb listed",
+                        "not recorded",
+                    )
+                    for index in range(count)
+                ),
+            )
+            for device, count in devices
+        ),
+    )
+
+
+@given(makeups())
+def test_no_two_wires_lie_on_one_another(makeup: MakeUp) -> None:
+    assert wires_on_one_another(wide_makeup(makeup, "w")) == []
+
+
+@given(makeups())
+def test_no_lettering_lies_on_other_lettering(makeup: MakeUp) -> None:
+    for drawing in (wide_makeup(makeup, "w"), narrow_makeup(makeup, "n")):
+        assert lettering_overlaps(drawing) == []
+        assert outside(drawing) == []
+
+
+@given(makeups())
+def test_it_keeps_within_its_field(makeup: MakeUp) -> None:
+    assert wide_makeup(makeup, "w").width_px <= WIDEST_PX
+    assert narrow_makeup(makeup, "n").width_px == STRIP_PX
+
+
+@BOTH
+def test_every_conductor_is_lettered_on_both(makeup: MakeUp) -> None:
+    due = [letters(end.colour, end.marked) for each in makeup.cables for end in each.conductors]
+    for drawing in (wide_makeup(makeup, "w"), narrow_makeup(makeup, "n")):
+        words = [each.text for each in letterings(drawing.marks)]
+        assert all(words.count(each) >= due.count(each) for each in due)
+
+
+@BOTH
+def test_every_joint_and_terminal_is_named_on_both(makeup: MakeUp) -> None:
+    for drawing in (wide_makeup(makeup, "w"), narrow_makeup(makeup, "n")):
+        words = " ".join(each.text for each in letterings(drawing.marks))
+        assert all(joint.name in words for joint in makeup.joints)
+        assert all(terminal.name in words for device in makeup.devices for terminal in device.terminals)
+
+
+def test_a_white_re_marked_black_says_so() -> None:
+    assert letters("white", "black") == "WH>BK"
+
+
+def test_an_end_that_is_not_recorded_is_marked_by_word() -> None:
+    makeup = MakeUp(
+        "T", "S", (cable("x", "feed", "main", conductor("x", "black", "", "not-recorded")),), (), ()
+    )
+    assert "not recorded" in [each.text for each in letterings(wide_makeup(makeup, "w").marks)]
+    assert "not recorded" in [each.text for each in letterings(narrow_makeup(makeup, "n").marks)]
+
+
+@BOTH
+def test_letters_are_never_below_nine_pixels_on_the_smallest_phone(makeup: MakeUp) -> None:
+    drawing = narrow_makeup(makeup, "n")
+    assert min(each.size_px for each in letterings(drawing.marks)) * (320 - 46) / STRIP_PX >= 9

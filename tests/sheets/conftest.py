@@ -1,0 +1,6 @@
+"""The samples stand beside these tests."""
+
+import sys
+from pathlib import Path
+
+sys.path[:0] = [str(Path(__file__).parents[1] / "sheets")]

@@ -1,0 +1,583 @@
+"""A few small sheets made by hand: a den with one receptacle box and one junction box over it."""
+
+from junctionary.sheets.box import BoxSheet, Cable, Conductor, Device, Joint, MakeUp, Terminal
+from junctionary.sheets.caution import BeforeOpening, BreakerOff
+from junctionary.sheets.circuit import CircuitMap, CircuitSheet, MapNode, MapRun, MatchLine
+from junctionary.sheets.cover import Cover, IndexLine, LevelEntry
+from junctionary.sheets.entries import (
+    Excerpt,
+    Fact,
+    FindingEntry,
+    MissingEntry,
+    Row,
+    Table,
+    Working,
+    WorkingLine,
+)
+from junctionary.sheets.links import Link, Ref
+from junctionary.sheets.lists import (
+    FindingGroup,
+    FindingsSheet,
+    Group,
+    ListSheet,
+    NotRecordedSheet,
+    SplicesSheet,
+)
+from junctionary.sheets.notes import (
+    ColourCode,
+    NoteSheet,
+    RulePage,
+    SafetySheet,
+    SymbolEntry,
+    Term,
+    TermsSheet,
+)
+from junctionary.sheets.panel import DirectoryLine, FaceRow, Handle, PanelSheet, Position
+from junctionary.sheets.room import RoomSheet
+from junctionary.sheets.titleblock import Sheet, TitleBlock, box_number, circuit_number, room_number
+
+
+def title(sheet: str, number: str) -> TitleBlock:
+    return TitleBlock(
+        "Alder Row 9", sheet, number, "2026-10-02", "4f09c2e71b6d", "seen and measured, 1 fact missing"
+    )
+
+
+DEN = BreakerOff(
+    Ref("space", "main/14"),
+    "main 14",
+    "Den receptacles",
+    ("its black feeds box D1",),
+)
+LIGHTS = BreakerOff(
+    Ref("space", "main/16"),
+    "main 16",
+    "Den lights",
+    ("its neutral is joined to the den's in box J7", "passes through box D1 uncut"),
+)
+SURE = BeforeOpening("box D1", (DEN,), loses=("aquarium pump",))
+UNSURE = BeforeOpening(
+    "box J7",
+    (DEN, LIGHTS),
+    unknown=("one end of run x3 is unknown",),
+)
+
+HAZARD = FindingEntry(
+    Ref("finding", "breaker-outrates-wire:p4"),
+    "hazard",
+    Ref("rule", "breaker-outrates-wire"),
+    "A breaker is rated above what its smallest wire may carry",
+    (Link("run p4", Ref("run", "p4")), " of ", Link("Den receptacles", Ref("circuit", "den"))),
+    "14 AWG copper on a 20 A breaker",
+    "15 A",
+    "the wire can overheat long before the breaker trips",
+    "replace the breaker with one of 15 A, or the run with 12 AWG",
+    "NEC 2023, 240.4(D)",
+    "circuits/den.yaml:9:5",
+)
+GAP = MissingEntry(
+    "torque of the silver screw of D1.r1",
+    (Link("D1.r1", Ref("device", "D1.r1")),),
+    (Link("torque-not-recorded", Ref("rule", "torque-not-recorded")),),
+)
+
+
+def conductor(
+    run: str, colour: str, meets: str, state: str = "joined", size: str = "12 AWG", marked: str = ""
+) -> Conductor:
+    return Conductor(f"{run}.{colour}", colour, size, state, meets, marked)  # type: ignore[arg-type]
+
+
+def cable(
+    run: str, side: str, end: str, *conductors: Conductor, kind: str = "12/2 NM-B", length: str = "38 ft"
+) -> Cable:
+    return Cable(Ref("run", run), run, kind, length, side, end, None, conductors)  # type: ignore[arg-type]
+
+
+def through(run: str, side: str, end: str, length: str = "38 ft") -> Cable:
+    return cable(
+        run,
+        side,
+        end,
+        *(conductor(run, colour, f"j{n}") for n, colour in enumerate(("black", "white", "bare"), 1)),
+        length=length,
+    )
+
+
+PIGTAILED = MakeUp(
+    "Make-up of box D1",
+    "Two cables enter; black, white and bare conductors each meet in a three-port lever connector with one"
+    " pigtail to the receptacle.",
+    (through("p1", "feed", "main 14"), through("p2", "onward", "D2", "7 ft")),
+    (
+        Joint(
+            Ref("joint", "D1/j1"),
+            "j1",
+            "hot",
+            ("p1.black", "p2.black", "r1.brass"),
+            "lever-3",
+            "12 AWG",
+            "seen",
+        ),
+        Joint(
+            Ref("joint", "D1/j2"),
+            "j2",
+            "neutral",
+            ("p1.white", "p2.white", "r1.silver"),
+            "lever-3",
+            "12 AWG",
+            "seen",
+        ),
+        Joint(
+            Ref("joint", "D1/j3"),
+            "j3",
+            "ground",
+            ("p1.bare", "p2.bare", "r1.green"),
+            "lever-3",
+            "12 AWG",
+            "seen",
+        ),
+    ),
+    (
+        Device(
+            Ref("device", "D1.r1"),
+            "r1",
+            "5-20R receptacle, tamper-resistant",
+            "receptacle",
+            (
+                Terminal("brass", (), "j1", "black", "loop", "14 in-lb listed", "14 in-lb"),
+                Terminal("silver", (), "j2", "white", "loop", "14 in-lb listed", "not measured"),
+                Terminal("green", (), "j3", "bare", "loop", "14 in-lb listed", "not measured"),
+            ),
+        ),
+    ),
+    "Written as pigtailed; the joints are expanded from that word.",
+    "1-gang, plastic, 20.3 in³ marked; free conductor 8 in",
+)
+
+SWITCHES = MakeUp(
+    "Make-up of box D5",
+    "Three cables, two switches, a re-marked white and a capped spare.",
+    (
+        through("l1", "feed", "main 16", "41 ft"),
+        cable(
+            "l2",
+            "onward",
+            "L2",
+            conductor("l2", "black", "s1.brass-2", "landed", "14 AWG"),
+            conductor("l2", "white", "j2"),
+            conductor("l2", "bare", "j3"),
+            kind="14/2 NM-B",
+            length="12 ft",
+        ),
+        cable(
+            "l3",
+            "onward",
+            "L3",
+            conductor("l3", "black", "s2.brass-2", "landed"),
+            conductor("l3", "white", "j1", marked="black"),
+            conductor("l3", "red", "", "capped"),
+            conductor("l3", "bare", "j3"),
+            kind="12/3 NM-B",
+            length="19 ft",
+        ),
+    ),
+    (
+        Joint(
+            Ref("joint", "D5/j1"),
+            "j1",
+            "hot",
+            ("l1.black", "l3.white", "s1.brass-1", "s2.brass-1"),
+            "twist-medium",
+            "12 AWG",
+            "by the word",
+        ),
+        Joint(
+            Ref("joint", "D5/j2"), "j2", "neutral", ("l1.white", "l2.white"), "push-in-2", "", "by the word"
+        ),
+        Joint(
+            Ref("joint", "D5/j3"),
+            "j3",
+            "ground",
+            ("l1.bare", "l2.bare", "l3.bare", "s1.green", "s2.green"),
+            "unknown",
+            "12 AWG",
+            "unknown",
+        ),
+    ),
+    (
+        Device(
+            Ref("device", "D5.s1"),
+            "s1",
+            "switch, 15 A",
+            "switch",
+            (
+                Terminal("brass-1", (), "j1", "black", "loop", "14 in-lb listed", "not recorded"),
+                Terminal("brass-2", ("l2.black",), "", "black", "loop", "14 in-lb listed", "not recorded"),
+                Terminal("green", (), "j3", "bare", "loop", "14 in-lb listed", "not recorded"),
+            ),
+        ),
+        Device(
+            Ref("device", "D5.s2"),
+            "s2",
+            "switch, 15 A",
+            "switch",
+            (
+                Terminal("brass-1", (), "j1", "black", "loop", "14 in-lb listed", "not recorded"),
+                Terminal("brass-2", ("l3.black",), "", "black", "loop", "14 in-lb listed", "not recorded"),
+                Terminal("green", (), "j3", "bare", "loop", "14 in-lb listed", "not recorded"),
+            ),
+        ),
+    ),
+)
+
+
+def node(
+    name: str,
+    symbol: str = "receptacle",
+    *branches: MapNode,
+    run: str = "",
+    notes: tuple[str, ...] = (),
+    **more: object,
+) -> MapNode:
+    into = MapRun(Ref("run", run), "12/2", "11 ft", **more) if run else None  # type: ignore[arg-type]
+    return MapNode(Ref("box", name), name, symbol, notes, into, branches)  # type: ignore[arg-type]
+
+
+def chain(length: int) -> MapNode:
+    tail: MapNode | None = None
+    for number in range(length, 0, -1):
+        tail = node(
+            f"C{number}", "receptacle", *([tail] if tail else []), run=f"c{number}", notes=("1.2 % drop",)
+        )
+    return MapNode(
+        Ref("space", "main/14"), "main 14", "breaker", ("20 A", "GFCI + AFCI"), None, (tail,) if tail else ()
+    )
+
+
+MAP = CircuitMap(
+    "Circuit map, den receptacles",
+    "From main 14 through D1 and D2 to J7 in the attic; a branch to the aquarium from D1.",
+    MapNode(
+        Ref("space", "main/14"),
+        "main 14",
+        "breaker",
+        ("20 A", "AFCI"),
+        None,
+        (
+            node(
+                "D1",
+                "gfci",
+                node(
+                    "D2",
+                    "receptacle",
+                    node(
+                        "J7",
+                        "junction",
+                        node("D4", "unknown", run="p7", notes=("end unknown",), dashed=True),
+                        node("D6", "light", run="p8", notes=("luminaire",)),
+                        run="p4",
+                        notes=("attic, under insulation",),
+                        thin=True,
+                        severity="hazard",
+                    ),
+                    run="p2",
+                    notes=("5-20R", "1.2 % drop"),
+                ),
+                node("D3", "receptacle-single", run="p3", notes=("aquarium pump", "1.0 % drop")),
+                run="p1",
+                notes=("GFCI, guards onward", "0.9 % drop"),
+            ),
+        ),
+    ),
+)
+
+FILL = Working(
+    "Fill of box D1",
+    "in³",
+    (
+        WorkingLine("4 insulated 12 AWG", "4 x 2.25", "9.00"),
+        WorkingLine("grounds, together", "1 x 2.25", "2.25"),
+        WorkingLine("1 yoke, twice 12 AWG", "2 x 2.25", "4.50"),
+        WorkingLine("filled", "", "15.75", True),
+        WorkingLine("marked volume", "", "20.30"),
+        WorkingLine("left", "20.30 - 15.75", "4.55"),
+    ),
+    "One more 12 AWG two-wire cable would need 4.50: it fits, with 0.05 to spare.",
+    "NEC 2023, 314.16(B)",
+)
+
+EXCERPT = Excerpt(
+    "boxes/den.yaml",
+    4,
+    "  D1:\n    name: under the window   # left of it\n    devices: {r1: receptacle-20}\n    makeup: pigtailed\n",
+)
+
+BOX = BoxSheet(
+    title=title("Box D1, make-up and fill", box_number(3, "D1")),
+    ref=Ref("box", "D1"),
+    heading="Box D1",
+    lead=(
+        Link("Den", Ref("room", "den")),
+        ", north wall, 2 ft 6 in from the west corner, 16 in up. One receptacle, two cables, three joints.",
+    ),
+    before=SURE,
+    facts=(Fact("size", ("1-gang, plastic, 20.3 in³",)), Fact("stage", ("verified",))),
+    makeup=PIGTAILED,
+    fill=FILL,
+    evidence=(Fact("seen", ("2026-09-12, by the owner",)),),
+    circuits=((Link("Den receptacles", Ref("circuit", "den")),),),
+    room=Link("Den", Ref("room", "den")),
+    missing=(GAP,),
+    excerpts=(EXCERPT,),
+)
+SWITCH_BOX = BoxSheet(
+    title=title("Box D5, make-up and fill", box_number(3, "D5")),
+    ref=Ref("box", "D5"),
+    heading="Box D5",
+    lead=("Den, by the door. Two switches, three cables.",),
+    before=UNSURE,
+    facts=(),
+    makeup=SWITCHES,
+    fill=None,
+    evidence=(),
+)
+
+CIRCUIT = CircuitSheet(
+    title=title("Circuit den, map and match", circuit_number(1, "14")),
+    ref=Ref("circuit", "den"),
+    heading="Den receptacles",
+    lead=("Breaker ", Link("main 14", Ref("space", "main/14")), ", 20 A, AFCI. Four boxes in two rooms."),
+    before=UNSURE,
+    facts=(Fact("purpose", ("general",)),),
+    map=MAP,
+    match=(
+        MatchLine(
+            "breaker main 14", "20 A", "15 A", "too large", "the smallest wire, run p4, is 14 AWG", "hazard"
+        ),
+        MatchLine("receptacles", "15 A and 20 A", "15 A or 20 A", "fits", "two or more on a 20 A circuit"),
+    ),
+    goes_dark=Table(
+        ("box", "device", "feeds"),
+        (Row(((Link("D1", Ref("box", "D1")),), ("receptacle",), ("aquarium pump",))),),
+    ),
+    runs=Table(
+        ("run", "cable", "from", "to", "length"),
+        (
+            Row(
+                (
+                    ("p1",),
+                    ("12/2 NM-B",),
+                    (Link("main 14", Ref("space", "main/14")),),
+                    (Link("D1", Ref("box", "D1")),),
+                    ("38 ft",),
+                ),
+                Ref("run", "p1"),
+            ),
+            Row(
+                (
+                    ("p4",),
+                    ("14/2 NM-B",),
+                    (Link("D2", Ref("box", "D2")),),
+                    (Link("J7", Ref("box", "J7")),),
+                    ("22 ft",),
+                ),
+                Ref("run", "p4"),
+            ),
+        ),
+        (4,),
+    ),
+    joints=Table(
+        ("joint", "joins", "in"),
+        (Row(((Link("D1/j1", Ref("joint", "D1/j1")),), ("p1.black, p2.black, r1.brass",), ("lever-3",))),),
+    ),
+    loads=Table((), ()),
+    findings=(HAZARD,),
+    missing=(GAP,),
+    excerpts=(EXCERPT,),
+)
+
+
+def handle(
+    spaces: str, feeds: str = "", state: str = "feeds", rating: str = "20 A", **more: object
+) -> Position:
+    linked = (Link(feeds, Ref("circuit", "den")),) if feeds else ()
+    return Position(
+        (Handle(Ref("space", f"main/{spaces}"), spaces, state, rating, feeds=linked, **more),),
+        2 if "+" in spaces else 1,
+    )  # type: ignore[arg-type]
+
+
+PANEL = PanelSheet(
+    title=title("Panel main, face and directory", "E-611"),
+    ref=Ref("panel", "main"),
+    heading="Main panel",
+    lead=("Utility room, east wall. 200 A, fed by the service.",),
+    before=BeforeOpening(
+        "the dead front of panel main", (DEN,), extra=("Never open the dead front on the word of this page.",)
+    ),
+    facts=(Fact("rating", ("200 A",)), Fact("neutral and ground", ("joined here",))),
+    main=Handle(Ref("space", "main/main"), "main", "main", "200 A", feeds=("the whole panel",)),
+    face=(
+        FaceRow(
+            "A",
+            handle("1", "Kitchen counter, left of the sink", guards="GFCI + AFCI"),
+            handle("2+4", "Generator inlet", rating="30 A", tied="interlocked with the main"),
+        ),
+        FaceRow("B", handle("3", "", "blank", ""), None),
+        FaceRow(
+            "A",
+            Position(
+                (
+                    *handle("5a", "Hall lights", rating="15 A").handles,
+                    *handle("5b", "Smoke alarms", rating="15 A", guards="AFCI").handles,
+                )
+            ),
+            handle("6", "", "unknown", "20 A"),
+        ),
+        FaceRow("B", handle("7", "", "open", ""), handle("14", "Den receptacles", marks=("hazard",))),
+    ),
+    directory=(
+        DirectoryLine(
+            "1", "20 A", (Link("Kitchen counter, left of the sink", Ref("circuit", "den")),), "Kitchen"
+        ),
+    ),
+)
+
+COVER = Cover(
+    title=title("Cover", "E-001"),
+    ref=Ref("sheet", "cover"),
+    heading="Alder Row 9",
+    lead=("House manual: electrical, as built.",),
+    shut_off=(Fact("electricity", ("outside, north wall, left of the meter",)),),
+    sources=(),
+    hazards=(HAZARD,),
+    tally=(Fact("circuits", ("12",)),),
+    complete=(Fact("boxes with a make-up", ("38 of 41",)),),
+    levels=(LevelEntry("Ground floor", ((Link("Den", Ref("room", "den")),), ("Hall",))),),
+    panels=((Link("Main panel", Ref("panel", "main")),),),
+    index=(
+        IndexLine("E-601", Link("Panels", Ref("sheet", "panels")), "every panel, its rating and its place"),
+    ),
+)
+
+ROOM = RoomSheet(
+    title=title("Den", room_number(3)),
+    ref=Ref("room", "den"),
+    heading="Den",
+    lead=("Ground floor.",),
+    before=UNSURE,
+    facts=(Fact("ceiling", ("8 ft",)),),
+    boxes=Table(
+        ("box", "where", "devices"),
+        (Row(((Link("D1", Ref("box", "D1")),), ("north wall",), ("receptacle",))),),
+    ),
+    fed_by=Table(
+        ("circuit", "breaker"),
+        (
+            Row(
+                (
+                    (Link("Den receptacles", Ref("circuit", "den")),),
+                    (Link("main 14", Ref("space", "main/14")),),
+                )
+            ),
+        ),
+    ),
+    things=Table((), ()),
+    passes=Table((), ()),
+)
+
+
+def sheets() -> tuple[Sheet, ...]:
+    """Every kind of sheet once, and two boxes."""
+    table = CIRCUIT.joints
+    kinds = (("panels", "Panels"), ("circuits", "Circuits"), ("rooms", "Rooms"), ("boxes", "Boxes"))
+    lists = (
+        ListSheet(
+            title=title(name, "E-602"), ref=Ref("sheet", id_), heading=name, groups=(Group(name, (), table),)
+        )
+        for id_, name in kinds
+    )
+    return (
+        COVER,
+        BOX,
+        SWITCH_BOX,
+        CIRCUIT,
+        PANEL,
+        ROOM,
+        *lists,
+        SplicesSheet(
+            title=title("Splices and pigtails", "E-603"),
+            ref=Ref("sheet", "splices"),
+            heading="Splices and pigtails",
+            before=UNSURE,
+            groups=(Group("Hard to reach", (), table),),
+        ),
+        FindingsSheet(
+            title=title("Findings", "E-605"),
+            ref=Ref("sheet", "findings"),
+            heading="Findings",
+            groups=(FindingGroup("hazard", (HAZARD,)), FindingGroup("defect", ())),
+        ),
+        NotRecordedSheet(
+            title=title("Not recorded", "E-606"),
+            ref=Ref("sheet", "not-recorded"),
+            heading="Not recorded",
+            missing=(GAP,),
+        ),
+        SafetySheet(
+            title=title("Safety", "E-002"),
+            ref=Ref("sheet", "notes"),
+            heading="Safety",
+            steps=("One.",),
+            cautions=("Two.",),
+            emergency=(),
+            notes=((Link("Outage", Ref("note", "outage")),),),
+        ),
+        NoteSheet(
+            title=title("Outage", "E-011"),
+            ref=Ref("note", "outage"),
+            heading="Outage",
+            written_by="the owner",
+            written_on="2026-09-30",
+            markdown="# First\n\nSee [the den](circuit:den).\n\n| a | b |\n|---|--:|\n| 1 | 2 |\n",
+        ),
+        RulePage(
+            title=title("breaker-outrates-wire", "E-004-breaker-outrates-wire"),
+            ref=Ref("rule", "breaker-outrates-wire"),
+            heading="A breaker is rated above what its smallest wire may carry",
+            severity="hazard",
+            parts=(("Why it matters", "Heat."),),
+            cites=("NEC 2023, 240.4(D)",),
+            fails=Excerpt("panels/main.yaml", 1, "panel: main\n"),
+            passes=None,
+            met=(HAZARD,),
+        ),
+        TermsSheet(
+            title=title("Terms and symbols", "E-003"),
+            ref=Ref("sheet", "terms"),
+            heading="Terms and symbols",
+            terms=(Term(Ref("term", "pigtail"), "pigtail", "a short conductor from a splice to a terminal"),),
+            colours=(ColourCode("black", "BK"), ColourCode("white", "WH"), ColourCode("bare", "bare")),
+            symbols=(
+                SymbolEntry("receptacle", "duplex receptacle"),
+                SymbolEntry("gfci", "receptacle with GFCI"),
+                SymbolEntry("switch-3", "3-way switch"),
+                SymbolEntry("light", "luminaire"),
+                SymbolEntry("junction", "junction box"),
+                SymbolEntry("breaker", "breaker"),
+                SymbolEntry("panel", "panel"),
+                SymbolEntry("smoke-alarm", "smoke alarm"),
+                SymbolEntry("receptacle-240", "240 V receptacle"),
+                SymbolEntry("unknown", "unknown"),
+                SymbolEntry("inlet", "inlet"),
+                SymbolEntry("fan", "fan"),
+            ),
+            severities=(
+                ("hazard", "could hurt somebody"),
+                ("defect", "short of the rule"),
+                ("advice", "good practice"),
+                ("unrecorded", "a fact is missing"),
+            ),
+        ),
+    )

@@ -1,0 +1,89 @@
+"""A circuit's sheet: its tree, and whether wire, breaker and devices match."""
+
+from houses import surveyed
+
+from junctionary.sheets.circuit import CircuitSheet, nodes
+from junctionary.sheets.circuits import circuit_sheet
+from junctionary.sheets.links import Ref
+
+BOXES = "room: den\nboxes:\n  K1: {devices: {r1: duplex}, makeup: pigtailed}\n  K2: {}\n  K3: {}\n"
+
+
+def sheet(runs: str, breaker: str = "1: {rating: 20 A, feeds: den}") -> CircuitSheet:
+    lines = "".join(f"  - {{{line}}}\n" for line in runs.splitlines())
+    circuit = "circuit: den\nname: Den receptacles\n" + (f"runs:\n{lines}" if lines else "")
+    panel = f"panel: main\nspaces: 4\nbreakers:\n  {breaker}\n"
+    boxes = {"boxes": BOXES} if runs else {}
+    return circuit_sheet(surveyed(panels=panel, circuits=circuit, **boxes), "den")
+
+
+def tree(made: CircuitSheet) -> dict[str, list[str]]:
+    assert made.map is not None
+    return {
+        each.name: [branch.name for branch in each.branches] for each in nodes(made.map.root) if each.branches
+    }
+
+
+def test_the_map_follows_the_runs_from_the_breaker_outward() -> None:
+    made = sheet(
+        "id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, cable: 12/2 NM-B, from: K1, to: K2\n"
+        "id: a3, cable: 12/2 NM-B, from: K1, to: K3"
+    )
+    assert tree(made) == {"main 1": ["K1"], "K1": ["K2", "K3"]}
+
+
+def test_a_smaller_wire_is_drawn_thinner() -> None:
+    made = sheet("id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, cable: 14/2 NM-B, from: K1, to: K2")
+    assert made.map is not None
+    assert [each.run.thin for each in nodes(made.map.root) if each.run] == [False, True]
+
+
+def test_a_run_whose_supply_end_is_unknown_is_drawn_dashed_and_said() -> None:
+    made = sheet(
+        "id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, cable: 12/2 NM-B, from: unknown, to: K2"
+    )
+    assert made.map is not None
+    lost = next(each for each in nodes(made.map.root) if each.name == "K2")
+    assert lost.run is not None
+    assert lost.run.dashed
+    assert "supply end unknown" in lost.notes
+
+
+def test_a_run_that_ends_nowhere_known_is_on_the_map() -> None:
+    made = sheet(
+        "id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, cable: 12/2 NM-B, from: K1, to: unknown"
+    )
+    assert tree(made)["K1"] == ["unknown"]
+
+
+def test_a_ring_is_drawn_once() -> None:
+    made = sheet(
+        "id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, cable: 12/2 NM-B, from: K1, to: K2\n"
+        "id: a3, cable: 12/2 NM-B, from: K2, to: K1"
+    )
+    assert made.map is not None
+    again = [each for each in nodes(made.map.root) if each.name == "K1"]
+    assert len(again) == 2
+    assert "drawn above" in again[1].notes
+
+
+def test_a_circuit_that_is_only_a_directory_entry_has_no_map_and_is_not_judged_well() -> None:
+    made = sheet("")
+    assert made.map is None
+    assert "fits" not in [each.stands for each in made.match]
+
+
+def test_a_breaker_too_large_for_its_wire_does_not_fit() -> None:
+    made = sheet("id: a1, cable: 14/2 NM-B, from: main, to: K1")
+    stands = {each.part: each.stands for each in made.match}
+    assert stands["breaker main/1"] == "too large"
+
+
+def test_a_breaker_on_a_circuit_with_a_gap_never_simply_fits() -> None:
+    made = sheet("id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, from: K1, to: K2")
+    stands = {each.part: each.stands for each in made.match}
+    assert stands["breaker main/1"] == "cannot tell"
+
+
+def test_every_run_can_be_linked_to() -> None:
+    assert Ref("run", "a1") in sheet("id: a1, cable: 12/2 NM-B, from: main, to: K1").anchors()
