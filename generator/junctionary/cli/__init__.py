@@ -1,0 +1,40 @@
+"""The command: the only place that prints, and the only place that decides an exit code."""
+
+import os
+import sys
+from collections.abc import Sequence
+
+from junctionary.cli.arguments import parser
+
+CLEAN, FOUND, UNREADABLE, INTERRUPTED = 0, 1, 2, 130
+
+
+def main(argv: Sequence[str] | None = None) -> int:
+    """Run one verb and give its exit code.
+
+    0 nothing at or above the asked severity (or the manual was written);
+    1 findings; 2 the record or the command line cannot be read, or a rule
+    failed. A crash is never a clean house, and never a house with findings:
+    it is 2 as well.
+    """
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")
+    try:
+        asked = parser().parse_args(argv)
+        code: int = asked.run(asked)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # The reader of our output has gone; what it has read stands.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return CLEAN
+    except KeyboardInterrupt:
+        print("interrupted; nothing was left half done", file=sys.stderr)
+        return INTERRUPTED
+    except Exception:
+        import traceback
+
+        traceback.print_exc()
+        print("junctionary itself failed; this says nothing about the house", file=sys.stderr)
+        return UNREADABLE
+    return code

@@ -1,0 +1,88 @@
+"""``junctionary check``: reads and judges a record, prints what it finds."""
+
+import json
+from argparse import Namespace
+from typing import Any
+
+from junctionary.checks.finding import SEVERITIES
+from junctionary.cli.opening import Opened, open_record, record_folder
+from junctionary.cli.saying import counted, finding_lines, problem_lines, unrecorded_line
+
+
+def run(asked: Namespace) -> int:
+    """Exit code 0, 1 or 2, as ``main`` says."""
+    opened = open_record(record_folder(asked))
+    if asked.format == "json":
+        print(json.dumps(as_object(opened), indent=2, ensure_ascii=False))
+    else:
+        for line in as_lines(opened):
+            print(line)
+    if opened.result is None:
+        return 2
+    grave = SEVERITIES[: SEVERITIES.index(asked.fail_on) + 1] if asked.fail_on in SEVERITIES else ()
+    return 1 if any(finding.severity in grave for finding in opened.result.judgement.findings) else 0
+
+
+def as_lines(opened: Opened) -> list[str]:
+    """The whole report, for a person."""
+    lines: list[str] = []
+    for problem in opened.problems:
+        lines += [*problem_lines(opened.folder, opened.files, problem), ""]
+    if opened.result is None:
+        stopping = sum(problem.stops for problem in opened.problems)
+        return [*lines, f"The record cannot be read: {counted(stopping, 'problem')}. Nothing was judged."]
+    judgement = opened.result.judgement
+    for finding in judgement.findings:
+        lines += [*finding_lines(opened.folder, finding), ""]
+    if judgement.unrecorded:
+        lines.append("Not recorded, so not judged:")
+        lines += [f"    {unrecorded_line(missing)}" for missing in judgement.unrecorded]
+        lines.append("")
+    counts = [
+        counted(sum(finding.severity == severity for finding in judgement.findings), severity, plural)
+        for severity, plural in zip(SEVERITIES, ("hazards", "defects", "advice"), strict=True)
+    ]
+    lines.append(f"{opened.result.house.name}: {', '.join(counts)}; {len(judgement.unrecorded)} not recorded.")
+    lines.append("An aid, not a certificate: the local code, the inspector and a licensed electrician decide.")
+    return lines
+
+
+def as_object(opened: Opened) -> dict[str, Any]:
+    """The whole report as one JSON object."""
+    judgement = opened.result.judgement if opened.result else None
+    return {
+        "record": opened.folder.as_posix(),
+        "digest": opened.files.digest,
+        "problems": [
+            {
+                "file": problem.place.file,
+                "line": problem.place.line,
+                "column": problem.place.column,
+                "found": problem.found,
+                "expected": problem.expected,
+                "do": problem.do,
+            }
+            for problem in opened.problems
+        ],
+        "findings": [
+            {
+                "rule": finding.rule,
+                "severity": finding.severity,
+                "file": finding.place.file,
+                "line": finding.place.line,
+                "column": finding.place.column,
+                "about": list(finding.about),
+                "found": finding.found,
+                "allowed": finding.allowed,
+                "because": finding.because,
+                "do": finding.do,
+                "cites": [str(cite) for cite in finding.cites],
+                "working": [str(step) for step in finding.working],
+            }
+            for finding in (judgement.findings if judgement else ())
+        ],
+        "unrecorded": [
+            {"rule": missing.rule, "about": list(missing.about), "needs": list(missing.needs)}
+            for missing in (judgement.unrecorded if judgement else ())
+        ],
+    }

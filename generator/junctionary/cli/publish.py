@@ -1,0 +1,40 @@
+"""``junctionary publish``: writes the house manual, or touches nothing."""
+
+import sys
+from argparse import Namespace
+
+from junctionary.checks.finding import SEVERITIES
+from junctionary.cli.opening import open_record, record_folder
+from junctionary.cli.saying import counted, problem_lines
+from junctionary.publish.folder import NotAManual, swap_in
+from junctionary.publish.manual import manual
+
+
+def run(asked: Namespace) -> int:
+    """Exit code 0 once the manual is written, 2 when it is not."""
+    opened = open_record(record_folder(asked))
+    for problem in opened.problems:
+        for line in problem_lines(opened.folder, opened.files, problem):
+            print(line, file=sys.stderr)
+    if opened.result is None:
+        stopping = sum(problem.stops for problem in opened.problems)
+        print(f"The record cannot be read: {counted(stopping, 'problem')}. Nothing was written.", file=sys.stderr)
+        return 2
+    result = opened.result
+    pages = manual(result.house, result.network, result.figures, result.judgement, opened.files)
+    try:
+        swap_in(pages, asked.output)
+    except NotAManual as refused:
+        print(f"{asked.output}: {refused}", file=sys.stderr)
+        return 2
+    except OSError as error:
+        print(f"{asked.output}: cannot be written: {error.strerror or error}. Nothing was changed.", file=sys.stderr)
+        return 2
+    findings = result.judgement.findings
+    counts = ", ".join(
+        counted(sum(finding.severity == severity for finding in findings), severity, plural)
+        for severity, plural in zip(SEVERITIES, ("hazards", "defects", "advice"), strict=True)
+    )
+    print(f"{result.house.name}: {sum(path.endswith('.html') for path in pages)} sheets; {counts}.")
+    print(f"Open {asked.output / 'index.html'}")
+    return 0

@@ -1,0 +1,48 @@
+"""Problems and findings as lines of text."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from junctionary.checks.finding import Finding, Unrecorded
+from junctionary.marks import Place
+from junctionary.problems import Problem
+from junctionary.read.folder import RecordFiles
+
+
+def at(folder: Path, place: Place) -> str:
+    """``content/boxes/den.yaml:3:5``: a place as an editor can follow it."""
+    return f"{folder.as_posix()}/{place}" if place.file else folder.as_posix()
+
+
+def problem_lines(folder: Path, files: RecordFiles, problem: Problem) -> Iterator[str]:
+    """One problem: where and what, the source line with a caret, what was expected, what to do."""
+    word = "problem" if problem.stops else "warning"
+    yield f"{at(folder, problem.place)}: {word}: {problem.found}"
+    line = files.line_at(problem.place)
+    if line is not None:
+        yield f"    {line}"
+        yield "    " + "".join("\t" if sign == "\t" else " " for sign in line[: problem.place.column - 1]) + "^"
+    yield f"    expected  {problem.expected}"
+    yield f"    do        {problem.do}"
+
+
+def finding_lines(folder: Path, finding: Finding) -> Iterator[str]:
+    """One finding in its five parts, with the sum it rests on."""
+    yield f"{at(folder, finding.place)}: {finding.severity}: {finding.rule}"
+    yield f"    found     {finding.found}"
+    yield f"    allowed   {finding.allowed}"
+    yield f"    because   {finding.because}"
+    yield f"    do        {finding.do}"
+    yield f"    source    {'; '.join(str(cite) for cite in finding.cites)}"
+    for step in finding.working:
+        yield f"    working   {step}"
+
+
+def unrecorded_line(missing: Unrecorded) -> str:
+    """One thing a check cannot tell, and the facts it lacks."""
+    return f"{missing.rule}: {', '.join(missing.about)}: needs {'; '.join(missing.needs)}"
+
+
+def counted(number: int, one: str, many: str | None = None) -> str:
+    """``1 finding``, ``3 findings``, ``no findings``."""
+    return f"{number or 'no'} {one if number == 1 else many or one + 's'}"

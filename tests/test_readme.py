@@ -1,0 +1,50 @@
+"""README is true: its example record is read at every step, and its commands are the real ones."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from junctionary.cli import main
+
+README = (Path(__file__).parents[1] / "README.md").read_text("utf-8")
+EXAMPLES = re.findall(r"```yaml\n# (my-house/\S+)\n(.*?)```", README, re.DOTALL)
+STEPS = [number for number, (file, _) in enumerate(EXAMPLES, 1) if number >= 6]
+
+
+@pytest.mark.parametrize("step", STEPS)
+def test_the_growing_record_is_read_at_every_step(
+    step: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    for file, text in EXAMPLES[:step]:
+        path = tmp_path / file
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text)
+    if step == 8:  # boxes are shown before the cables that end in them
+        pytest.skip("the next example completes this one")
+    code = main(["check", "my-house"])
+    said = capsys.readouterr()
+    assert code != 2, said.out
+    assert "warning" not in said.out
+    assert "hazard: " not in said.out
+
+
+def test_the_whole_example_publishes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    for file, text in EXAMPLES:
+        path = tmp_path / file
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(text)
+    assert main(["publish", "my-house", "-o", "my-manual"]) == 0, capsys.readouterr().err
+    assert (tmp_path / "my-manual/index.html").is_file()
+
+
+def test_every_verb_of_the_readme_exists(capsys: pytest.CaptureFixture[str]) -> None:
+    for verb in set(re.findall(r"`junctionary ([a-z]+)", README)):
+        with pytest.raises(SystemExit) as stopped:
+            main([verb, "--help"])
+        assert stopped.value.code == 0
+    capsys.readouterr()
