@@ -358,3 +358,28 @@ def test_the_gauge_is_fixed_by_its_two_defining_diameters() -> None:
     assert WireSize("4/0 AWG").diameter_mm == pytest.approx(11.684, rel=1e-12)
     assert WireSize("12 AWG").area_mm2 == pytest.approx(3.309, abs=0.0005)
     assert WireSize("250 kcmil").area_mm2 == pytest.approx(126.677, abs=0.0005)
+
+
+def test_every_conversion_agrees_with_pints_own_definitions() -> None:
+    """Our short list of definitions against the registry that comes with pint, exactly."""
+    import pint
+
+    from junctionary.units.quantity import _PINT_NAMES
+
+    general = pint.UnitRegistry(non_int_type=Fraction)
+    for kind in KINDS.values():
+        units = [unit for unit in kind.units if kind.name != "load" or unit not in ("A", "mA")]
+        pairs = [(one, other) for one in units for other in units if kind.name != "load" or one[-1] == other[-1]]
+        for one, other in pairs:
+            there = general.Quantity(Fraction(7), _PINT_NAMES.get(one, one)).to(_PINT_NAMES.get(other, other))
+            assert convert(Fraction(7), one, other) == Fraction(there.magnitude), (one, other)
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "printed"),
+    [("in-lb", "N m", "0.1129848"), ("in3", "cm3", "16.38706"), ("ft2", "m2", "0.09290304"), ("ft", "m", "0.3048")],
+)
+def test_conversions_have_the_factors_of_nist_sp_811(one: str, other: str, printed: str) -> None:
+    """NIST SP 811, appendix B: factors as printed."""
+    digits = len(printed.split(".")[1])
+    assert round(float(convert(Fraction(1), one, other)), digits) == float(printed)

@@ -1,8 +1,6 @@
 """``python -m junctionary`` is the command ``junctionary``."""
 
-import sys
-
 from junctionary.cli import main
 
 if __name__ == "__main__":
-    sys.exit(main())
+    raise SystemExit(main())

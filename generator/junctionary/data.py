@@ -6,6 +6,6 @@ HERE = Path(__file__).parent
 
 
 def data_dir(name: str) -> Path:
-    """The folder ``themes`` or ``content``: within the installed package, or beside ``generator`` in a checkout."""
+    """The folder ``themes`` or ``content``: in the installed package, or at the top of a checkout."""
     packed = HERE / "_data" / name
     return packed if packed.is_dir() else HERE.parents[1] / name

@@ -8,7 +8,7 @@ from samples import PIGTAILED, SWITCHES, cable, conductor
 
 from junctionary.drawings.box_makeup import WIDEST_PX, wide_makeup
 from junctionary.drawings.box_strip import STRIP_PX, narrow_makeup
-from junctionary.drawings.conductors import letters
+from junctionary.drawings.conductors import letters, wire
 from junctionary.drawings.ink import letterings
 from junctionary.sheets.box import Device, Joint, MakeUp, Terminal
 from junctionary.sheets.links import Ref
@@ -129,6 +129,20 @@ def test_every_joint_and_terminal_is_named_on_both(makeup: MakeUp) -> None:
 
 def test_a_white_re_marked_black_says_so() -> None:
     assert letters("white", "black") == "WH>BK"
+
+
+def test_a_striped_conductor_shows_both_colours() -> None:
+    assert letters("white-red") == "WH/RD"
+    assert [each.kind.split()[-1] for each in wire("M0 0H9", "white-red")][1:] == [
+        "c-white",
+        "c-white",
+        "c-red",
+    ]
+
+
+def test_a_colour_nobody_coded_is_spelt_out() -> None:
+    assert letters("b") == "b"
+    assert wire("M0 0H9", "b")[-1].kind.endswith("c-other")
 
 
 def test_an_end_that_is_not_recorded_is_marked_by_word() -> None:

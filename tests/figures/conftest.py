@@ -3,11 +3,11 @@
 from collections.abc import Callable
 
 import pytest
-from junctionary.house.network import network
 
 from junctionary.checks.examples import read_example, split
 from junctionary.figures import Figures, work_out
 from junctionary.house.model import House
+from junctionary.house.network import network
 
 COMMON = """
 [panels/main.yaml]

@@ -2,6 +2,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+
 from junctionary.formulas.ampacity import Conductor, ampacity, largest_breaker
 from junctionary.units import WireSize
 

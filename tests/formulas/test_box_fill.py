@@ -2,6 +2,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 import pytest
+
 from junctionary.formulas.box_fill import BoxContents, Entering, Yoke, box_fill
 from junctionary.formulas.box_volume import Addition, BoxVolume, Divider, volume
 from junctionary.tables import table

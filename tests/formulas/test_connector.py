@@ -1,4 +1,5 @@
 import pytest
+
 from junctionary.formulas.connector import JointWire, Listing, ListingError, connector_fit, read_combination
 from junctionary.units import WireSize
 

@@ -1,6 +1,7 @@
 from fractions import Fraction
 
 import pytest
+
 from junctionary.formulas.receptacle import largest_cord_load, receptacle_fit
 
 

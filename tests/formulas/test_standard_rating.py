@@ -1,4 +1,5 @@
 import pytest
+
 from junctionary.formulas.standard_rating import (
     breaker_ratings,
     fuse_ratings,

@@ -1,6 +1,7 @@
 from fractions import Fraction
 
 import pytest
+
 from junctionary.formulas.sums import SumError, evaluate, exact, plain, square_root
 
 

@@ -1,4 +1,5 @@
 import pytest
+
 from junctionary.formulas.torque import compare_torque, in_both_units
 from junctionary.units import read_quantity
 

@@ -2,6 +2,7 @@ from fractions import Fraction
 from itertools import product
 
 import pytest
+
 from junctionary.formulas.ampacity import Conductor, largest_breaker
 from junctionary.formulas.box_fill import BoxContents, Entering, Yoke, box_fill
 from junctionary.formulas.box_volume import Addition, BoxVolume, Divider

@@ -1,4 +1,4 @@
-"""The folder is swapped in whole: what was there before is never lost, and nothing foreign is written over."""
+"""The folder is swapped in whole: what was there is never lost, nothing foreign written over."""
 
 import os
 import shutil

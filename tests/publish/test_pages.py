@@ -152,12 +152,15 @@ OVERLAPS = """() => {
   const found = [];
   for (const svg of document.querySelectorAll('svg.drawing')) {
     if (!svg.getClientRects().length) continue;
+    const scale = svg.getBoundingClientRect().width / svg.viewBox.baseVal.width;
     const boxes = [...svg.querySelectorAll('text')].map(t => [t.textContent, t.getBoundingClientRect(),
-      parseFloat(getComputedStyle(t).fontSize) * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width]);
+      parseFloat(getComputedStyle(t).fontSize) * scale]);
     for (const [text, box, size] of boxes) if (size < 9) found.push(text + ' is ' + size + ' px');
     for (let i = 0; i < boxes.length; i++) for (let j = i + 1; j < boxes.length; j++) {
       const a = boxes[i][1], b = boxes[j][1];
-      if (a.left < b.right - 1 && b.left < a.right - 1 && a.top + 3 < b.bottom - 2 && b.top + 3 < a.bottom - 2)
+      const beside = a.left >= b.right - 1 || b.left >= a.right - 1;
+      const over = a.top + 3 >= b.bottom - 2 || b.top + 3 >= a.bottom - 2;
+      if (!beside && !over)
         found.push(boxes[i][0] + ' / ' + boxes[j][0]);
     }
   }

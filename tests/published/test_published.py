@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 import yaml
+
 from junctionary.formulas.ampacity import Conductor, ampacity, largest_breaker
 from junctionary.formulas.box_fill import BoxContents, Entering, Yoke, box_fill
 from junctionary.formulas.box_volume import BoxVolume

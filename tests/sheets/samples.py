@@ -310,7 +310,7 @@ FILL = Working(
 EXCERPT = Excerpt(
     "boxes/den.yaml",
     4,
-    "  D1:\n    name: under the window   # left of it\n    devices: {r1: receptacle-20}\n    makeup: pigtailed\n",
+    "  D1:\n    name: under the window   # left of it\n    devices: {r1: single}\n    makeup: pigtailed\n",
 )
 
 BOX = BoxSheet(

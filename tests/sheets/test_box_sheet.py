@@ -55,7 +55,8 @@ def test_where_the_make_up_is_unknown_every_conductor_is() -> None:
 def test_what_a_word_expands_to_says_so_and_what_is_written_out_does_not() -> None:
     by_word = sheet("devices: {r1: duplex}\nmakeup: pigtailed").makeup
     by_hand = sheet(
-        "evidence: {how: seen, date: 2026-01-02, by: owner}\njoints: [{join: [a1.white, a2.white], by: lever-3}]"
+        "evidence: {how: seen, date: 2026-01-02, by: owner}\n"
+        "joints: [{join: [a1.white, a2.white], by: lever-3}]"
     ).makeup
     assert by_word is not None
     assert by_hand is not None

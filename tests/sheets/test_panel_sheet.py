@@ -60,7 +60,8 @@ def test_the_main_stands_above_the_spaces() -> None:
 
 
 def test_fuses_without_numbers_are_drawn_too() -> None:
-    text = "panel: old\nkind: fuse-panel\nspaces: 4\nbreakers: {top-left: {kind: plug-fuse, rating: 15 A, feeds: den}}\n"
+    fuse = "{kind: plug-fuse, rating: 15 A, feeds: den}"
+    text = f"panel: old\nkind: fuse-panel\nspaces: 4\nbreakers: {{top-left: {fuse}}}\n"
     made = panel_sheet(surveyed(panels=text, circuits=CIRCUIT), "old")
     assert said(made.face[0].left) == ["top-left"]
     assert made.face[0].leg == ""

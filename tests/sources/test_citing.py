@@ -1,6 +1,7 @@
-import junctionary.sources as sources
 import pytest
 import yaml
+
+import junctionary.sources as sources
 from junctionary.sources import (
     UnknownSourceError,
     cite,

@@ -11,6 +11,7 @@ from itertools import pairwise
 from math import floor
 
 import pytest
+
 from junctionary.formulas.sums import evaluate, square_root
 from junctionary.sources import cite
 from junctionary.tables import Table, table, tables

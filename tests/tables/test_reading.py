@@ -1,6 +1,7 @@
 from fractions import Fraction
 
 import pytest
+
 from junctionary.tables import UnknownKeyError, table
 
 

@@ -40,25 +40,35 @@ def parser() -> argparse.ArgumentParser:
     check = verbs.add_parser(
         "check",
         help="read and judge a record",
-        description="Reads and judges a record and prints what it finds. Exit code: 0 nothing at or above the "
-        "asked severity, 1 findings, 2 the record cannot be read.",
+        description="Reads and judges a record and prints what it finds. Exit code: 0 nothing at or above "
+        "the asked severity, 1 findings, 2 the record cannot be read.",
     )
     _record(check)
-    check.add_argument("--format", choices=("text", "json"), default="text", help="how to print (default: text)")
     check.add_argument(
-        "--fail-on", choices=SEVERITIES, default="hazard", help="the severity from which the exit code is 1 (default: hazard)"
+        "--format", choices=("text", "json"), default="text", help="how to print (default: text)"
+    )
+    check.add_argument(
+        "--fail-on",
+        choices=SEVERITIES,
+        default="hazard",
+        help="the severity from which the exit code is 1 (default: hazard)",
     )
     check.set_defaults(run=_run("check"))
 
     publish = verbs.add_parser(
         "publish",
         help="write the house manual",
-        description="Reads and judges a record and writes the house manual. Exit code: 0 the manual is written, "
-        "2 the record cannot be read, and then nothing is touched.",
+        description="Reads and judges a record and writes the house manual. Exit code: 0 the manual is "
+        "written, 2 the record cannot be read, and then nothing is touched.",
     )
     _record(publish)
     publish.add_argument(
-        "-o", "--output", type=Path, default=Path("house-manual"), metavar="FOLDER", help="where (default: house-manual/ here)"
+        "-o",
+        "--output",
+        type=Path,
+        default=Path("house-manual"),
+        metavar="FOLDER",
+        help="where (default: house-manual/ here)",
     )
     publish.set_defaults(run=_run("publish"))
 

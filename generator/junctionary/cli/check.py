@@ -42,9 +42,12 @@ def as_lines(opened: Opened) -> list[str]:
         counted(sum(finding.severity == severity for finding in judgement.findings), severity, plural)
         for severity, plural in zip(SEVERITIES, ("hazards", "defects", "advice"), strict=True)
     ]
-    lines.append(f"{opened.result.house.name}: {', '.join(counts)}; {len(judgement.unrecorded)} not recorded.")
-    lines.append("An aid, not a certificate: the local code, the inspector and a licensed electrician decide.")
-    return lines
+    missing = len(judgement.unrecorded)
+    return [
+        *lines,
+        f"{opened.result.house.name}: {', '.join(counts)}; {missing} not recorded.",
+        "An aid, not a certificate: the local code, the inspector and a licensed electrician decide.",
+    ]
 
 
 def as_object(opened: Opened) -> dict[str, Any]:

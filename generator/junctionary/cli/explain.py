@@ -13,13 +13,14 @@ def run(asked: Namespace) -> int:
     known = rules()
     if asked.name is None:
         width = max(map(len, known))
-        for rule in known.values():
-            print(f"{rule.id:{width}}  {rule.severity:7}  {rule.title}")
+        for each in known.values():
+            print(f"{each.id:{width}}  {each.severity:7}  {each.title}")
         return 0
     rule = known.get(asked.name.replace("_", "-"))
     if rule is None:
         near = nearest(asked.name, known)
-        print(f"no check is called {asked.name!r}" + (f"; the nearest is {near}" if near else ""), file=sys.stderr)
+        hint = f"; the nearest is {near}" if near else ""
+        print(f"no check is called {asked.name!r}{hint}", file=sys.stderr)
         return 2
     print(f"{rule.id} ({rule.severity})\n")
     print(_wrapped(rule.title))

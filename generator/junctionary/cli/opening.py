@@ -46,7 +46,8 @@ def record_folder(asked: Namespace) -> Path:
 def open_record(folder: Path) -> Opened:
     """Every stage in order; each gives its problems, and the last two run only when none stops."""
     files, problems = read_record(folder)
-    records, misread = understand((tree.source.file, tree.root) for tree in files.trees)
+    trees = [(tree.source.file, tree.root) for tree in files.trees]
+    records, misread = understand([*trees, *((file, None) for file in files.unread)])
     problems += misread
     house = None
     if records is not None:
@@ -57,4 +58,5 @@ def open_record(folder: Path) -> Opened:
         return Opened(folder, files, tuple(problems), None)
     joined = network(house)
     figures = work_out(house, joined)
-    return Opened(folder, files, tuple(problems), Result(house, joined, figures, judge(house, joined, figures)))
+    result = Result(house, joined, figures, judge(house, joined, figures))
+    return Opened(folder, files, tuple(problems), result)

@@ -18,7 +18,8 @@ def run(asked: Namespace) -> int:
             print(line, file=sys.stderr)
     if opened.result is None:
         stopping = sum(problem.stops for problem in opened.problems)
-        print(f"The record cannot be read: {counted(stopping, 'problem')}. Nothing was written.", file=sys.stderr)
+        told = f"The record cannot be read: {counted(stopping, 'problem')}. Nothing was written."
+        print(told, file=sys.stderr)
         return 2
     result = opened.result
     pages = manual(result.house, result.network, result.figures, result.judgement, opened.files)
@@ -28,7 +29,8 @@ def run(asked: Namespace) -> int:
         print(f"{asked.output}: {refused}", file=sys.stderr)
         return 2
     except OSError as error:
-        print(f"{asked.output}: cannot be written: {error.strerror or error}. Nothing was changed.", file=sys.stderr)
+        told = f"{asked.output}: cannot be written: {error.strerror or error}. Nothing was changed."
+        print(told, file=sys.stderr)
         return 2
     findings = result.judgement.findings
     counts = ", ".join(

@@ -21,7 +21,8 @@ def problem_lines(folder: Path, files: RecordFiles, problem: Problem) -> Iterato
     line = files.line_at(problem.place)
     if line is not None:
         yield f"    {line}"
-        yield "    " + "".join("\t" if sign == "\t" else " " for sign in line[: problem.place.column - 1]) + "^"
+        before = line[: problem.place.column - 1]
+        yield "    " + "".join("\t" if sign == "\t" else " " for sign in before) + "^"
     yield f"    expected  {problem.expected}"
     yield f"    do        {problem.do}"
 

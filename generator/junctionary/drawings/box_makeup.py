@@ -163,6 +163,8 @@ def _cables(cables: tuple[Cable, ...], edge: float, *, is_left: bool) -> tuple[l
         for text in under:
             y += 15
             body.append(Lettering(edge, y, text, "note", outer))
+        if not cable.conductors:
+            body.append(Lettering(wire_x - 7 if is_left else wire_x + 7, first + 4, "?", "tag", inner))
         for index, conductor in enumerate(cable.conductors):
             row_y = first + index * GRID_PX
             rows.append(_Row(conductor, wire_x, row_y, is_left))

@@ -11,15 +11,18 @@ LETTERS = {
 
 
 def letters(colour: str, marked: str = "") -> str:
-    """``BK``; a white re-marked black is ``WH>BK``; a colour without a code is spelt out."""
-    code = LETTERS.get(colour, colour)
+    """``BK``; white re-marked black ``WH>BK``, white with a red stripe ``WH/RD``; others are spelt out."""
+    base, _, stripe = colour.partition("-")
+    striped = colour not in LETTERS and base in LETTERS and stripe in LETTERS
+    code = f"{LETTERS[base]}/{LETTERS[stripe]}" if striped else LETTERS.get(colour, colour)
     return f"{code}>{LETTERS.get(marked, marked)}" if marked else code
 
 
 def colour_class(colour: str) -> str:
     """The class that gives the colour; ``c-other`` for one that has none."""
     known = {"gray": "grey", "purple": "violet", "armour": "bare", "armor": "bare", "green-yellow": "green"}
-    return f"c-{known.get(colour, colour)}" if colour in LETTERS else "c-other"
+    base = colour if colour in LETTERS else colour.partition("-")[0]
+    return f"c-{known.get(base, base)}" if base in LETTERS else "c-other"
 
 
 def wire(d: str, colour: str, marked: str = "") -> tuple[Stroke, ...]:
@@ -30,4 +33,6 @@ def wire(d: str, colour: str, marked: str = "") -> tuple[Stroke, ...]:
         Stroke(d, f"edge{thin} {colour_class(colour)}"),
         Stroke(d, f"core{thin} {colour_class(colour)}"),
     )
-    return (*strokes, Stroke(d, f"core marking {colour_class(marked)}")) if marked else strokes
+    stripe = "" if colour in LETTERS else colour.partition("-")[2]
+    over = marked or stripe
+    return (*strokes, Stroke(d, f"core marking {colour_class(over)}")) if over else strokes

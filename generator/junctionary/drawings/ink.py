@@ -125,32 +125,32 @@ def letterings(marks: tuple[Mark, ...]) -> Iterator[Lettering]:
 
 def svg(drawing: Drawing, address: Address) -> Markup:
     """The drawing as an inline ``<svg>``; links with no address become plain marks."""
-    width, height = _n(drawing.width_px), _n(drawing.height_px)
+    width, height, id_ = _n(drawing.width_px), _n(drawing.height_px), escape(drawing.id)
     return Markup(
-        '<svg class="drawing {kind}" viewBox="0 0 {w} {h}" width="{w}" height="{h}" role="group"'
-        ' aria-labelledby="{id}-t {id}-d"><title id="{id}-t">{title}</title>'
-        '<desc id="{id}-d">{says}</desc>{body}</svg>'
-    ).format(
-        kind=drawing.kind, w=width, h=height, id=drawing.id, title=drawing.title, says=drawing.says,
-        body=Markup("").join(_mark(mark, address) for mark in drawing.marks),
-    )  # fmt: skip
+        f'<svg class="drawing {escape(drawing.kind)}" viewBox="0 0 {width} {height}"'
+        f' width="{width}" height="{height}" role="group" aria-labelledby="{id_}-t {id_}-d">'
+        f'<title id="{id_}-t">{escape(drawing.title)}</title>'
+        f'<desc id="{id_}-d">{escape(drawing.says)}</desc>'
+        f"{''.join(_mark(mark, address) for mark in drawing.marks)}</svg>"
+    )
 
 
-def _mark(mark: Mark, address: Address) -> Markup:
+def _mark(mark: Mark, address: Address) -> str:
+    """One mark as SVG, its words escaped; a drawing has thousands, so all is plain text till it is whole."""
     if isinstance(mark, Stroke):
         x, y = mark.shift
-        moved = Markup(' transform="translate({} {})"').format(_n(x), _n(y)) if x or y else ""
-        return Markup('<path d="{}" class="{}"{}/>').format(mark.d, mark.kind, moved)
+        moved = f' transform="translate({_n(x)} {_n(y)})"' if x or y else ""
+        return f'<path d="{mark.d}" class="{mark.kind}"{moved}/>'
     if isinstance(mark, Lettering):
-        anchor = Markup(' text-anchor="{}"').format(mark.anchor) if mark.anchor != "start" else ""
-        return Markup('<text x="{}" y="{}" class="{}"{}>{}</text>').format(
-            _n(mark.x), _n(mark.y), mark.kind, anchor, mark.text
+        anchor = f' text-anchor="{mark.anchor}"' if mark.anchor != "start" else ""
+        return (
+            f'<text x="{_n(mark.x)}" y="{_n(mark.y)}" class="{mark.kind}"{anchor}>{escape(mark.text)}</text>'
         )
-    inner = Markup("").join(_mark(each, address) for each in mark.marks)
+    inner = "".join(_mark(each, address) for each in mark.marks)
     href = address(mark.to)
     if href is None:
-        return Markup("<g>{}</g>").format(inner)
-    return Markup('<a href="{}" aria-label="{}">{}</a>').format(escape(href), mark.says, inner)
+        return f"<g>{inner}</g>"
+    return f'<a href="{escape(href)}" aria-label="{escape(mark.says)}">{inner}</a>'
 
 
 def _n(value: float) -> str:

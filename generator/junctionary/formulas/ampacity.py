@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 
 from junctionary.formulas.standard_rating import rating_at_or_above, rating_at_or_below
 from junctionary.formulas.sums import exact, plain
@@ -74,6 +75,7 @@ def ampacity(conductor: Conductor, edition: str) -> Worked:
     return finished(steps[-1].value, "A", steps)
 
 
+@cache
 def largest_breaker(conductor: Conductor, several_receptacles: bool | None, edition: str) -> Worked:
     """The largest standard breaker that may guard the conductor, in A; 0 where none is small enough.
 

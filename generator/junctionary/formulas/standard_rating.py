@@ -1,11 +1,13 @@
 """Standard ratings of overcurrent devices, by edition."""
 
 from fractions import Fraction
+from functools import cache
 
 from junctionary.sources import edition_year
 from junctionary.tables import table
 
 
+@cache
 def breaker_ratings(edition: str) -> tuple[Fraction, ...]:
     """The standard ratings of inverse-time breakers in A, rising; 10 A from 2023 (240.6(A))."""
     year = edition_year(edition)
@@ -16,6 +18,7 @@ def breaker_ratings(edition: str) -> tuple[Fraction, ...]:
     )
 
 
+@cache
 def fuse_ratings() -> tuple[Fraction, ...]:
     """The standard ratings of fuses in A, rising (240.6(A))."""
     return tuple(Fraction(each.text("rating")) for each in table("standard-ratings"))

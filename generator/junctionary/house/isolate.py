@@ -7,7 +7,7 @@ fact is missing the answer says so beside the list: unknown, so the main off
 as well, and still test. It is reckoned from a record, and is no test.
 """
 
-from junctionary.house.model import House, Run
+from junctionary.house.model import House, Panel, Run
 from junctionary.house.network import Network, is_service_panel, is_untraced
 from junctionary.house.network.panel_wiring import MAIN, has_main, poles
 from junctionary.house.switching_off import InHand, Isolation, Off, told
@@ -20,30 +20,13 @@ __all__ = [
 
 def isolate(house: House, network: Network, box_id: str) -> Isolation:
     """What to switch off before a box is opened; of a box that is not recorded all is unknown."""
-    box = house.boxes.get(box_id)
     hand = InHand()
-    if box is None:
-        hand.doubt(f"no box {box_id} is recorded")
-        return told(house, network, box_id, hand)
-    hand.doubt(*(each.reason for each in network.index.unknown_of_box.get(box_id, ())))
-    for each in box.runs:
-        for side in (0, 1):
-            if house.runs[each].ends[side].id == box_id:
-                _take_run(house, network, house.runs[each], side, hand, "")
-    for passing in box.passing:
-        _take_run(house, network, house.runs[passing.run], 0, hand, ", which passes through")
-    for device in box.devices:
-        for name in network.index.carrying.get(device.id, ()):
-            group = network.groups.of_zone.get(network.zone_at[name])
-            if group is not None and (network.zone_of(name).runs or network.zone_of(name).feeds):
-                hand.groups[group] = None
-    if not box.runs and not box.passing:
-        hand.doubt(f"no run is recorded into {box_id}")
+    _take_box(house, network, box_id, hand)
     return told(house, network, box_id, hand)
 
 
 def isolate_run(house: House, network: Network, run_id: str) -> Isolation:
-    """What to switch off before a run is cut or drilled near; of a run not recorded all is unknown."""
+    """What to switch off before a run is cut, or drilled near; of a run not recorded all is unknown."""
     hand = InHand()
     if run_id in house.runs:
         _take_run(house, network, house.runs[run_id], 0, hand, "")
@@ -55,86 +38,115 @@ def isolate_run(house: House, network: Network, run_id: str) -> Isolation:
 def isolate_circuit(house: House, network: Network, circuit_id: str) -> Isolation:
     """What to switch off before anything of a circuit is opened, boxes recorded or not."""
     hand = InHand()
-    circuit = house.circuits.get(circuit_id)
-    if circuit is None or is_untraced(house, circuit_id):
-        hand.doubt(f"no circuit {circuit_id} is recorded, of which a breaker is known")
-    else:
-        for breaker in circuit.breakers:
-            hand.labels.setdefault(breaker, {})[circuit_id] = None
-        hand.groups[network.groups.of_circuit[circuit_id]] = None
-        if not circuit.runs:
-            reason = f"no run of {circuit_id} is recorded, so nothing tells what else may be joined to it"
-            hand.doubt(reason)
-        for each in circuit.runs:
-            _take_run(house, network, house.runs[each], 0, hand, "")
+    _take_circuit(house, network, circuit_id, hand)
     return told(house, network, circuit_id, hand)
 
 
 def isolate_room(house: House, network: Network, room_id: str) -> Isolation:
     """What to switch off before any box of a room is opened, by its boxes and the circuits that serve it."""
-    room = house.rooms.get(room_id)
-    circuits = room.circuits if room else ()
-    parts = [isolate(house, network, each) for each in (room.boxes if room else ())]
-    parts += [isolate_circuit(house, network, each) for each in circuits if not is_untraced(house, each)]
     hand = InHand()
-    for part in parts:
-        for each in part.breakers:
-            hand.why.setdefault(each.id, {}).update(dict.fromkeys(each.why))
-        for each in part.sources:
-            hand.sources.setdefault(each.id, {}).update(dict.fromkeys(each.why))
-        hand.doubt(*(part.unknown))
-    if not parts:
+    room = house.rooms.get(room_id)
+    circuits = [each for each in room.circuits if not is_untraced(house, each)] if room else []
+    for box in room.boxes if room else ():
+        _take_box(house, network, box, hand)
+    for circuit in circuits:
+        _take_circuit(house, network, circuit, hand)
+    if room is None or not (room.boxes or circuits):
         hand.doubt(f"nothing is recorded of what serves {room_id}")
     return told(house, network, room_id, hand)
 
 
+def _take_box(house: House, network: Network, box_id: str, hand: InHand) -> None:
+    """Every run that ends in a box or passes through it, and every device in it."""
+    box = house.boxes.get(box_id)
+    if box is None:
+        hand.doubt(f"no box {box_id} is recorded")
+        return
+    hand.doubt(*(each.reason for each in network.index.unknown_of_box.get(box_id, ())))
+    for each in box.runs:
+        run = house.runs[each]
+        _take_run(house, network, run, 0 if run.from_.id == box_id else 1, hand, "")
+    for passing in box.passing:
+        _take_run(house, network, house.runs[passing.run], 0, hand, ", which passes through")
+    for device in box.devices:
+        for name in network.index.carrying.get(device.id, ()):
+            group = network.groups.of_zone.get(network.zone_at[name])
+            if group is not None:
+                hand.groups[group] = None
+    if not box.runs and not box.passing:
+        hand.doubt(f"no run is recorded into {box_id}")
+
+
+def _take_circuit(house: House, network: Network, circuit_id: str, hand: InHand) -> None:
+    """The breakers of a circuit by the record's word, and every run of it."""
+    circuit = house.circuits.get(circuit_id)
+    if circuit is None or is_untraced(house, circuit_id):
+        hand.doubt(f"{circuit_id} is no circuit of which a breaker could be recorded")
+        return
+    for breaker in circuit.breakers:
+        hand.labels.setdefault(breaker, {})[circuit_id] = None
+    hand.groups[network.groups.of_circuit[circuit_id]] = None
+    for each in circuit.runs:
+        _take_run(house, network, house.runs[each], 0, hand, "")
+    if not circuit.breakers:
+        hand.doubt(f"no breaker is recorded as feeding {circuit_id}")
+    if not circuit.runs:
+        hand.doubt(f"no run of {circuit_id} is recorded, so nothing tells what else may be joined to it")
+
+
 def isolate_panel(house: House, network: Network, panel_id: str) -> Isolation:
-    """What to switch off before a panel is opened, and what in it stays live all the same."""
+    """What to switch off before a panel is opened; ``stays_live`` is what in it no list makes dead."""
     hand = InHand()
     panel = house.panels.get(panel_id)
     if panel is None:
         hand.doubt(f"no panel {panel_id} is recorded")
         return told(house, network, panel_id, hand)
-    stays: tuple[str, ...] = ()
-    main = f"{panel_id}/{MAIN}"
     if is_service_panel(house, panel):
-        stays = (f"the service conductors and the line side of {main}: only the utility makes them dead",)
-        if has_main(panel):
-            hand.off(main, "takes the bus off the service")
-        else:
-            stays = ("the service conductors and the bus: only the utility makes them dead",)
-            hand.doubt(f"no main is recorded in {panel_id}")
-    elif panel.feeder is None:
-        said = "is unknown" if panel.record.fed_by is UNKNOWN else "is not recorded"
-        hand.doubt(f"what feeds {panel_id} {said}")
+        stays = _take_service(panel, hand)
     else:
-        before = isolate_circuit(house, network, panel.feeder)
-        for each in before.breakers:
-            if each.id != main:
-                hand.off(each.id, f"{each.id} feeds {panel_id}" if not each.why else each.why[0])
-        for each in before.sources:
-            hand.source(each.id, each.why[0])
-        hand.doubt(*(before.unknown))
-        if not before.breakers:
-            hand.doubt(f"no breaker is recorded as feeding {panel_id}")
-        if has_main(panel):
-            stays = (f"the line side of {main}, until what feeds {panel_id} is off",)
+        stays = _take_feeder(house, network, panel, hand)
+    for unknown in network.unknowns:
+        if any(point.startswith(f"{panel_id}/") for point in unknown.points):
+            hand.doubt(unknown.reason)
     for breaker in panel.breakers:
         for pole in poles(breaker):
-            _from_elsewhere(network, panel_id, pole, hand)
+            _take_pole(network, panel_id, pole, hand)
     return told(house, network, panel_id, hand, stays)
 
 
-def _from_elsewhere(network: Network, panel: str, pole: str, hand: InHand) -> None:
-    """What makes a pole of a panel live though the panel itself is dead."""
+def _take_service(panel: Panel, hand: InHand) -> tuple[str, ...]:
+    """The main of a panel that the utility feeds; gives what stays live before it."""
+    if has_main(panel):
+        main = f"{panel.id}/{MAIN}"
+        hand.off(main, "takes the bus off the service")
+        return (f"the service conductors and the line side of {main}: only the utility makes them dead",)
+    hand.doubt(f"no main is recorded in {panel.id}")
+    return ("the service conductors and the bus: only the utility makes them dead",)
+
+
+def _take_feeder(house: House, network: Network, panel: Panel, hand: InHand) -> tuple[str, ...]:
+    """The breakers of what feeds a subpanel: its own main leaves its lugs live, which is given."""
+    if panel.feeder is None:
+        said = "is unknown" if panel.record.fed_by is UNKNOWN else "is not recorded"
+        hand.doubt(f"what feeds {panel.id} {said}")
+    else:
+        _take_circuit(house, network, panel.feeder, hand)
+    line = f"the line side of {panel.id}/{MAIN}, until what feeds {panel.id} is off"
+    return (line,) if has_main(panel) else ()
+
+
+def _take_pole(network: Network, panel: str, pole: str, hand: InHand) -> None:
+    """What makes a conductor on a pole of a panel live though the panel's own supply is off."""
     zone = network.zone_of(pole)
-    for feed in zone.feeds:
-        if feed.breaker.partition("/")[0] != panel:
-            hand.off(feed.breaker, f"reaches {pole} from another panel")
-    for feed in network.zone_of(pole).backfed:
+    for feed in zone.backfed:
         hand.off(feed.breaker, "a second source can feed back through it")
     for source in zone.sources:
         hand.source(source, f"makes {pole} live itself")
+    group = network.groups.each[network.groups.of_zone[network.zone_at[pole]]]
+    for breaker in group.breakers:
+        if breaker.partition("/")[0] != panel:
+            for reason in group.why.get(breaker, (f"reaches what lands on {pole}",)):
+                hand.off(breaker, reason)
 
 
 def _take_run(house: House, network: Network, run: Run, side: int, hand: InHand, how: str) -> None:

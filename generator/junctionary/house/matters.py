@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from junctionary.house.model import Circuit, House
+from junctionary.records.circuits import LoadRecord
 
 ORDER = ("medical", "alarm", "heat", "water", "food", "data")
 """Which is told first."""
@@ -11,27 +12,43 @@ ORDER = ("medical", "alarm", "heat", "water", "food", "data")
 
 @dataclass(frozen=True, slots=True)
 class Matter:
-    """One thing that matters: its id (a load or a device), its name, why it matters, its circuit."""
+    """One thing that matters: its id (a load or a device), its name, why it matters, its circuit.
+
+    ``at`` is the device it is plugged into or wired to, or None where that is not recorded.
+    """
 
     id: str
     name: str
     matters: str
     circuit: str
+    at: str | None
 
 
 def matters_of(house: House, circuit: Circuit) -> tuple[Matter, ...]:
-    """What matters on one circuit: its loads said to matter, and its smoke alarms."""
+    """What matters on one circuit: loads said to matter, and smoke alarms where no load speaks of them."""
     loads = tuple(
-        Matter(load.id, load.name or load.is_, load.matters, circuit.id)
+        Matter(load.id, load.name or load.is_, load.matters, circuit.id, _device_at(house, load))
         for load in circuit.loads
         if load.matters is not None
     )
+    if any(each.matters == "alarm" for each in loads):
+        return loads
     alarms = tuple(
-        Matter(each, f"smoke alarm {each}", "alarm", circuit.id)
+        Matter(each, f"smoke alarm {each}", "alarm", circuit.id, each)
         for each in circuit.devices
         if house.devices[each].kind.is_ == "smoke-alarm"
     )
     return loads + alarms
+
+
+def _device_at(house: House, load: LoadRecord) -> str | None:
+    """The device of a load: ``K2.r1`` also where half of it is named, as ``K2.r1.top``."""
+    said = load.plugged or load.wired
+    return (
+        next((each for each in (said, said.rpartition(".")[0]) if each in house.devices), None)
+        if said
+        else None
+    )
 
 
 def in_order(matters: Iterable[Matter]) -> tuple[Matter, ...]:

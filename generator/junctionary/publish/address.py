@@ -4,6 +4,7 @@ import posixpath
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cache
 from urllib.parse import quote
 
 from junctionary.sheets.links import Ref
@@ -29,7 +30,13 @@ class AddressBook:
         hash_ = f"#{quote(fragment, safe='/.+-_~')}" if fragment else ""
         if path == from_path:
             return hash_ or quote(posixpath.basename(path))
-        return quote(posixpath.relpath(path, posixpath.dirname(from_path) or ".")) + hash_
+        return _way(posixpath.dirname(from_path), path) + hash_
+
+
+@cache
+def _way(folder: str, path: str) -> str:
+    """The relative URL of a file from a folder of the manual."""
+    return quote(posixpath.relpath(path, folder or "."))
 
 
 def address_book(sheets: Iterable[Sheet]) -> AddressBook:

@@ -28,6 +28,7 @@ from junctionary.sheets.schedules import (
     rooms_list,
     splices_sheet,
 )  # fmt: skip
+from junctionary.sheets.sources import source_sheet
 from junctionary.sheets.survey import Survey, survey
 from junctionary.sheets.titleblock import Sheet
 
@@ -75,6 +76,7 @@ def sheets(surveyed: Survey, texts: Mapping[str, str]) -> Iterator[Sheet]:
     yield not_recorded_sheet(surveyed)
     yield from (panel_sheet(surveyed, each) for each in house.panels)
     yield from (circuit_sheet(surveyed, each) for each in house.circuits)
+    yield from (source_sheet(surveyed, each) for each in house.sources)
 
 
 def _record_copy(files: RecordFiles) -> Iterator[tuple[str, bytes]]:

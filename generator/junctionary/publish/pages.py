@@ -7,7 +7,7 @@ from markupsafe import Markup
 from junctionary.drawings.box_makeup import wide_makeup
 from junctionary.drawings.box_strip import narrow_makeup
 from junctionary.drawings.circuit_map import narrow_map, wide_map
-from junctionary.drawings.ink import Drawing, svg
+from junctionary.drawings.ink import Address, Drawing, svg
 from junctionary.drawings.symbols import symbol
 from junctionary.publish.address import AddressBook, address_book, fragment
 from junctionary.publish.prose import prose
@@ -39,6 +39,9 @@ TEMPLATES: dict[type[Sheet], str] = {
     TermsSheet: "terms.html",
 }
 
+PAPER_PX = 860.0
+"""The widest drawing that is still legible when it is shrunk to a sheet of paper."""
+
 NAV = (
     ("Cover", "cover"), ("Panels", "panels"), ("Circuits", "circuits"), ("Rooms", "rooms"),
     ("Boxes", "boxes"), ("Splices", "splices"), ("Findings", "findings"),
@@ -54,6 +57,12 @@ def pages(sheets: Iterable[Sheet], theme: Theme) -> dict[str, bytes]:
     for sheet in kept:
         made[book.paths[sheet.ref]] = page(sheet, book, theme).encode("utf-8")
     return made
+
+
+def plate(wide: Drawing, narrow: Drawing, address: Address) -> Markup:
+    """Both layouts of a drawing; the style sheet shows the one that suits the screen or the paper."""
+    kind = "plate broad" if wide.width_px > PAPER_PX else "plate"
+    return Markup('<div class="{}">{}{}</div>').format(kind, svg(wide, address), svg(narrow, address))
 
 
 def page(sheet: Sheet, book: AddressBook, theme: Theme) -> str:
@@ -75,12 +84,10 @@ def page(sheet: Sheet, book: AddressBook, theme: Theme) -> str:
         return said
 
     def draw_map(plan: CircuitMap) -> Markup:
-        return svg(wide_map(plan, "map-wide"), href) + svg(narrow_map(plan, "map-narrow"), href)
+        return plate(wide_map(plan, "map-wide"), narrow_map(plan, "map-narrow"), href)
 
     def draw_makeup(makeup: MakeUp) -> Markup:
-        return svg(wide_makeup(makeup, "makeup-wide"), href) + svg(
-            narrow_makeup(makeup, "makeup-narrow"), href
-        )
+        return plate(wide_makeup(makeup, "makeup-wide"), narrow_makeup(makeup, "makeup-narrow"), href)
 
     def draw_symbol(name: Symbol) -> Markup:
         return svg(Drawing(f"symbol-{name}", 60, 52, name, "", symbol(name, 26, 26), "legend"), href)

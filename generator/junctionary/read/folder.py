@@ -40,11 +40,15 @@ class Tree:
 
 @dataclass(frozen=True, slots=True)
 class RecordFiles:
-    """A record as read: every file that belongs to it, and the YAML ones as trees, both by name."""
+    """A record as read: every file that belongs to it, and the YAML ones as trees, both by name.
+
+    ``unread`` are the YAML files that gave no tree.
+    """
 
     folder: Path
     sources: tuple[Source, ...] = ()
     trees: tuple[Tree, ...] = ()
+    unread: tuple[str, ...] = ()
 
     def part(self, name: str) -> tuple[Tree, ...]:
         """The trees of one part: house, panels, circuits, rooms, boxes, devices, photos, log."""
@@ -93,7 +97,9 @@ def read_record(folder: Path) -> tuple[RecordFiles, list[Problem]]:
             )
         )
     problems.sort(key=lambda problem: problem.place)
-    return RecordFiles(folder, tuple(sources), tuple(trees)), problems
+    read = {tree.source.file for tree in trees}
+    unread = tuple(file for file in files if file.endswith(".yaml") and file not in read)
+    return RecordFiles(folder, tuple(sources), tuple(trees), unread), problems
 
 
 def _no_folder(folder: Path) -> Problem | None:

@@ -1,6 +1,7 @@
 """The tree of a circuit, from its breaker along its runs to the last box."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from junctionary.house.model import Circuit, Run
 from junctionary.records.values import Said
@@ -15,29 +16,37 @@ from junctionary.units import Quantity, WireSize
 
 def circuit_map(survey: Survey, circuit: Circuit) -> CircuitMap | None:
     """The map, or None where no run is recorded. What nothing is seen to feed hangs on it dashed."""
-    if not circuit.runs:
-        return None
     house = survey.house
     runs = [house.runs[each] for each in circuit.runs]
+    notes = [_breaker_note(survey, each) for each in circuit.breakers]
+    root = MapNode(
+        ref=Ref("space", circuit.breakers[0]) if circuit.breakers else None,
+        name=" + ".join(breaker_words(each) for each in circuit.breakers) or "breaker not recorded",
+        symbol="breaker" if circuit.breakers else "unknown",
+        notes=tuple(dict.fromkeys(note for note in notes if note)),
+        severity=gravest(survey, {Ref("space", each) for each in circuit.breakers}),
+    )
+    begin = {run.from_.id for run in runs if run.from_.kind == "panel" and run.from_.id}
+    return tree(survey, circuit.name, root, runs, begin)
+
+
+def tree(survey: Survey, name: str, root: MapNode, runs: list[Run], begin: set[str]) -> CircuitMap | None:
+    """The tree of these runs from a root that stands for the ends in ``begin``; None without runs."""
+    if not runs:
+        return None
     drawn: set[str] = set()
-    seen: set[str] = {house.breakers[each].panel for each in circuit.breakers}
-    starts = [run for run in runs if run.from_.kind == "panel"]
-    branches = [_node(survey, run, runs, drawn, seen, None) for run in starts if run.id not in drawn]
+    seen = set(begin)
+    branches = [
+        _node(survey, run, runs, drawn, seen, None)
+        for run in runs
+        if run.from_.id in begin and run.id not in drawn
+    ]
     for run in runs:
         if run.id not in drawn:
             branches.append(_node(survey, run, runs, drawn, seen, None, loose=True))
-    notes = [_breaker_note(survey, each) for each in circuit.breakers]
-    name = " + ".join(breaker_words(each) for each in circuit.breakers) or "breaker not recorded"
-    root = MapNode(
-        ref=Ref("space", circuit.breakers[0]) if circuit.breakers else None,
-        name=name,
-        symbol="breaker" if circuit.breakers else "unknown",
-        notes=tuple(dict.fromkeys(note for note in notes if note)),
-        branches=tuple(branches),
-        severity=gravest(survey, {Ref("space", each) for each in circuit.breakers}),
-    )
-    says = f"From {name} along {counted(len(runs), 'run')} to {counted(len(circuit.boxes), 'box', 'boxes')}."
-    return CircuitMap(f"Circuit map, {circuit.name}", says, root)
+    boxes = {end.id for run in runs for end in run.ends if end.kind == "box"}
+    says = f"From {root.name} along {counted(len(runs), 'run')} to {counted(len(boxes), 'box', 'boxes')}."
+    return CircuitMap(f"Circuit map, {name}", says, replace(root, branches=tuple(branches)))
 
 
 def _breaker_note(survey: Survey, breaker: str) -> str:
@@ -66,11 +75,9 @@ def _node(
         dashed=loose or run.to.kind in ("unknown", "unrecorded"),
         severity=gravest(survey, {Ref("run", run.id)}),
     )
-    notes = (
-        (f"supply end {_end_word(run.from_.kind)}",)
-        if loose and run.from_.kind in ("unknown", "unrecorded")
-        else ()
-    )
+    notes: tuple[str, ...] = ()
+    if loose:
+        notes = (f"from {run.from_.id}" if run.from_.id else f"supply end {_end_word(run.from_.kind)}",)
     end = run.to
     if end.id is None or end.kind not in ("box", "panel"):
         return MapNode(None, _end_word(end.kind), "unknown", notes, into)

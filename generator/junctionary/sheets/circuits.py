@@ -38,7 +38,7 @@ def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
         map=circuit_map(survey, circuit),
         match=tuple(_match(survey, circuit)),
         goes_dark=_goes_dark(survey, circuit),
-        runs=_runs(survey, circuit),
+        runs=runs_table(survey, circuit.runs),
         joints=_joints(survey, circuit),
         loads=_loads(survey, circuit),
         workings=tuple(_workings(survey, circuit)),
@@ -170,10 +170,11 @@ def _goes_dark(survey: Survey, circuit: Circuit) -> Table:
     return Table(("what", "is", "room", "feeds"), tuple(rows))
 
 
-def _runs(survey: Survey, circuit: Circuit) -> Table:
+def runs_table(survey: Survey, runs: tuple[str, ...]) -> Table:
+    """Runs with their ends, their length and what may guard them."""
     house = survey.house
     rows = []
-    for id_ in circuit.runs:
+    for id_ in runs:
         run = house.runs[id_]
         limit = survey.figures.wires.get(id_)
         may = _amps(limit.breaker) if limit and limit.breaker.value is not None else "cannot tell"

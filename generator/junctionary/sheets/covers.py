@@ -54,7 +54,7 @@ def cover(survey: Survey) -> Cover:
             Fact(
                 source_words(each),
                 (
-                    Link(each.enters or "where it enters is not recorded", Ref("sheet", "panels")),
+                    Link(each.enters or "where it enters is not recorded", Ref("circuit", each.id)),
                     f"; without the utility: {each.without_utility or 'not recorded'}",
                 ),
             )

@@ -2,7 +2,15 @@
 
 from collections.abc import Iterable
 
-from junctionary.house.isolate import Isolation, Off, isolate, isolate_circuit, isolate_panel, isolate_room
+from junctionary.house.isolate import (
+    Isolation,
+    Off,
+    isolate,
+    isolate_circuit,
+    isolate_panel,
+    isolate_room,
+    isolate_run,
+)
 from junctionary.house.model import House
 from junctionary.sheets.caution import BeforeOpening, BreakerOff
 from junctionary.sheets.links import Ref
@@ -32,6 +40,17 @@ def before_room(survey: Survey, room_id: str) -> BeforeOpening:
     """What must be off before any box of a room is opened."""
     name = survey.house.rooms[room_id].name
     return _told(survey, f"any box in {name}", isolate_room(survey.house, survey.network, room_id))
+
+
+def before_source(survey: Survey, source_id: str) -> BeforeOpening:
+    """What must be off before any box that a second source's wiring comes to is opened."""
+    house, network = survey.house, survey.network
+    runs = [run for run in house.runs.values() if run.circuit == source_id]
+    boxes = dict.fromkeys(end.id for run in runs for end in run.ends if end.id in house.boxes)
+    parts = [isolate_run(house, network, run.id) for run in runs]
+    parts += [isolate(house, network, each) for each in boxes if each]
+    opens = f"any box of {source_words(house.sources[source_id])}"
+    return _told(survey, opens, *(parts or [isolate_run(house, network, source_id)]))
 
 
 def before_panel(survey: Survey, panel_id: str) -> BeforeOpening:
@@ -66,10 +85,10 @@ def _told(survey: Survey, opens: str, *isolations: Isolation, extra: tuple[str, 
 
 
 def _reasons(offs: Iterable[Off]) -> dict[str, tuple[str, ...]]:
-    """Each thing to switch off once, with every reason told of it."""
+    """Each thing to switch off once, with its reasons as they are told first."""
     found: dict[str, tuple[str, ...]] = {}
     for each in offs:
-        found[each.id] = tuple(dict.fromkeys((*found.get(each.id, ()), *each.why)))
+        found.setdefault(each.id, each.why)
     return found
 
 

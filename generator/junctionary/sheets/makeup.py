@@ -14,6 +14,7 @@ from junctionary.sheets.circuit import Symbol
 from junctionary.sheets.links import Link, Ref
 from junctionary.sheets.naming import NOT_RECORDED, circuit_link, end_link, said
 from junctionary.sheets.survey import Survey, counted
+from junctionary.units import Quantity
 
 
 def make_up(survey: Survey, box: Box) -> MakeUp | None:
@@ -82,7 +83,7 @@ def _cable(survey: Survey, box: Box, run: Run) -> Cable:
         ref=Ref("run", run.id),
         id=run.id,
         cable=cable_words(run),
-        length=said(house, run.length) if run.length is not None else "length not recorded",
+        length=length_words(survey, run),
         side="feed" if is_feed else "onward",
         other_end=end_link(house, other),
         circuit=circuit if isinstance(circuit := circuit_link(house, run.circuit), Link) else None,
@@ -109,6 +110,12 @@ def _passing(survey: Survey, run: Run) -> Cable:
             for each in run.conductors
         ),
     )
+
+
+def length_words(survey: Survey, run: Run) -> str:
+    """``38 ft``, or that its length is unknown or not recorded."""
+    told = said(survey.house, run.length)
+    return told if isinstance(run.length, Quantity) else f"length {told}"
 
 
 def cable_words(run: Run) -> str:

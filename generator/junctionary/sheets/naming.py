@@ -46,8 +46,10 @@ def link(house: House, name: str, text: str = "") -> Link | str:
 
 
 def circuit_link(house: House, id_: str) -> Link | str:
-    """A circuit by its name for people."""
-    return Link(house.circuits[id_].name, Ref("circuit", id_)) if id_ in house.circuits else id_
+    """A circuit, or the wiring of a second source, by its name for people."""
+    if id_ in house.circuits:
+        return Link(house.circuits[id_].name, Ref("circuit", id_))
+    return Link(source_words(house.sources[id_]), Ref("circuit", id_)) if id_ in house.sources else id_
 
 
 def breaker_words(id_: str) -> str:

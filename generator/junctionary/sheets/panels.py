@@ -9,8 +9,8 @@ from junctionary.records.values import NONE, UNKNOWN
 from junctionary.sheets.circuit_tree import gravest
 from junctionary.sheets.entries import Fact
 from junctionary.sheets.isolation import before_panel
-from junctionary.sheets.links import Link, Phrase, Ref
-from junctionary.sheets.naming import NOT_RECORDED, circuit_link, room_link, said, source_words, where
+from junctionary.sheets.links import Phrase, Ref
+from junctionary.sheets.naming import NOT_RECORDED, circuit_link, room_link, said, where
 from junctionary.sheets.panel import DirectoryLine, FaceRow, Handle, PanelSheet, Position, SpaceState
 from junctionary.sheets.survey import Survey, counted, excerpts, known_words, title
 from junctionary.sheets.titleblock import panel_number
@@ -163,10 +163,7 @@ def feeds_phrase(house: House, breaker: Breaker) -> Phrase:
     if breaker.feeds is None:
         return ("what it feeds is not recorded",)
     feeds = str(breaker.feeds)
-    source = house.sources.get(feeds)
-    what: str | Link = circuit_link(house, feeds)
-    if source is not None:
-        what = Link(source_words(source), Ref("sheet", "panels"))
+    what = circuit_link(house, feeds)
     return (what, f", {breaker.conductor}") if breaker.conductor else (what,)
 
 

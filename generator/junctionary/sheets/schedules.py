@@ -16,12 +16,11 @@ from junctionary.sheets.lists import (
     NotRecordedSheet,
     SplicesSheet,
 )
-from junctionary.sheets.makeup import cable_words, connector_words
+from junctionary.sheets.makeup import connector_words
 from junctionary.sheets.naming import (
     NOT_RECORDED,
     breaker_link,
     circuit_link,
-    end_link,
     link,
     room_link,
     said,
@@ -61,7 +60,7 @@ def panels_list(survey: Survey) -> ListSheet:
     sources = tuple(
         Row(
             (
-                (each.name or each.id,),
+                (circuit_link(house, each.id),),
                 (each.is_,),
                 (said(house, each.rating),),
                 (link(house, each.enters) if each.enters else NOT_RECORDED,),
@@ -83,30 +82,8 @@ def panels_list(survey: Survey) -> ListSheet:
                 ("What can keep a conductor live with the main off.",),
                 Table(("source", "is", "rating", "enters at", "shut off at", "without the utility"), sources),
             ),
-            *_source_runs(house),
         ),
     )
-
-
-def _source_runs(house: House) -> tuple[Group, ...]:
-    """The runs that belong to a source and to no circuit, which have no other sheet."""
-    rows = tuple(
-        Row(
-            (
-                (run.id,),
-                (run.circuit,),
-                (cable_words(run),),
-                (end_link(house, run.from_),),
-                (end_link(house, run.to),),
-                (said(house, run.length),),
-            ),
-            Ref("run", run.id),
-        )
-        for run in house.runs.values()
-        if run.circuit not in house.circuits
-    )
-    heads = ("run", "of", "cable", "from", "to", "length")
-    return (Group("Runs of these sources", (), Table(heads, rows, figures=(5,))),) if rows else ()
 
 
 def _at(house: House, room: str | None) -> Phrase:

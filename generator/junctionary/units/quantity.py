@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache, total_ordering
+from pathlib import Path
 from typing import Any
 
 from junctionary.units.kinds import KINDS, UnitError
@@ -25,12 +26,12 @@ _POWER = {"W": "W", "kW": "W", "VA": "VA", "kVA": "VA"}
 def _registry() -> Any:
     import pint
 
-    return pint.UnitRegistry(non_int_type=Fraction)
+    return pint.UnitRegistry(str(Path(__file__).with_name("definitions.txt")), non_int_type=Fraction)
 
 
 @lru_cache(maxsize=256)
 def _line(unit: str, to: str) -> tuple[Fraction, Fraction]:
-    """Factor and offset from one tidy unit to another, both exact (source: pint's registry)."""
+    """Factor and offset from one tidy unit to another, both exact, worked out by pint."""
     registry = _registry()
     pair = _PINT_NAMES.get(unit, unit), _PINT_NAMES.get(to, to)
     offset, at_one = (

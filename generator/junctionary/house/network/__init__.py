@@ -132,7 +132,6 @@ def network(house: House) -> Network:
     nets, net_numbers = nets_of(house, points, edges)
     zones, zone_numbers = zones_of(house, points, edges, terminals, entries, unknowns)
     zone_at = dict(zip(points, zone_numbers, strict=True))
-    carrying = carrying_of(terminals)
     return Network(
         edges=edges,
         at=_adjacency(points, edges),
@@ -141,11 +140,11 @@ def network(house: House) -> Network:
         zones=zones,
         net_at=dict(zip(points, net_numbers, strict=True)),
         zone_at=zone_at,
-        groups=groups_of(house, Zoned(zones, zone_at, carrying), unknowns),
+        groups=groups_of(house, Zoned(zones, zone_at, carrying_of(terminals)), unknowns),
         entries=entries,
         unknowns=unknowns,
         bonded=frozenset(each.id for each in house.panels.values() if each.record.bonded is True),
-        index=index_of(house, edges, carrying, unknowns, entries),
+        index=index_of(house, edges, terminals, unknowns, entries),
     )
 
 

@@ -19,13 +19,14 @@ class Index:
     """Facts by what they are about.
 
     ``conductors`` are the edges of a run, one for each conductor.
-    ``carrying`` are a device's terminals other than grounds. ``mains`` are
+    ``terminals`` are those of a device, ``carrying`` those other than grounds. ``mains`` are
     those of the panels the utility feeds, ``untold_breakers`` those of which
     nothing tells what they feed, ``unplaced`` the second sources of which
     nothing tells where they enter.
     """
 
     conductors: Mapping[str, tuple[Edge, ...]]
+    terminals: Mapping[str, tuple[str, ...]]
     carrying: Mapping[str, tuple[str, ...]]
     unknown_of_run: Mapping[str, tuple[Unknown, ...]]
     unknown_of_box: Mapping[str, tuple[Unknown, ...]]
@@ -40,16 +41,17 @@ class Index:
 def index_of(
     house: House,
     edges: Iterable[Edge],
-    carrying: Mapping[str, tuple[str, ...]],
+    terminals: Mapping[str, Terminal],
     unknowns: Iterable[Unknown],
     entries: Mapping[str, tuple[str, ...]],
 ) -> Index:
-    """The index of a house; ``carrying`` is ``carrying_of``, ``entries`` the points of each second source."""
+    """The index of a house; ``entries`` are the points of each second source."""
     unknowns = tuple(unknowns)
     service = [each for each in house.panels.values() if is_service_panel(house, each)]
     return Index(
         conductors=by((edge.of, edge) for edge in edges if edge.kind == "conductor"),
-        carrying=carrying,
+        terminals=by((name.rpartition(".")[0], name) for name in terminals),
+        carrying=carrying_of(terminals),
         unknown_of_run=by((run, each) for each in unknowns for run in each.runs),
         unknown_of_box=by((each.box, each) for each in unknowns if each.box is not None),
         panels_fed=panels_fed_by(house),

@@ -68,13 +68,19 @@ def _in_zones(house: House, zoned: Zoned) -> Iterable[Tie]:
         )
         why = None
         if len(circuits) > 1:
-            boxes = where.get(number, ())
-            neutral = any(edge.b.endswith("/neutral") for edge in zone.bars) and not zone.feeds
-            what = f"the neutrals of {listed(circuits)}" if neutral else listed(circuits)
-            why = f"{what} are joined" + (f" in {listed(boxes)}" if boxes else "")
+            why = _meeting(zone, listed(circuits), where.get(number, ()))
         elif len(breakers) > 1:
             why = f"{listed(breakers)} feed one conductor"
         yield Tie(members, why)
+
+
+def _meeting(zone: Zone, circuits: str, boxes: Sequence[str]) -> str:
+    """How the conductors of several circuits meet in one zone, in words."""
+    bars = {edge.b.rpartition("/")[2] for edge in zone.bars}
+    if bars == {"neutral", "ground"}:
+        return f"neutral and ground of {circuits} meet"
+    what = f"the neutrals of {circuits}" if "neutral" in bars and not zone.feeds else circuits
+    return f"{what} are joined" + (f" in {listed(boxes)}" if boxes else "")
 
 
 def listed(names: Iterable[str]) -> str:

@@ -25,6 +25,7 @@ class Feed:
     pole: str
     supply: str
     leg: str | None
+    edge: Edge
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +92,7 @@ def feed_of(house: House, edge: Edge) -> Feed:
     elif edge.kind == "main":
         bus = edge.b.rpartition("/")[2]
         leg = bus if bus in ("A", "B") else None
-    return Feed(edge.of, edge.b, edge.a, leg)
+    return Feed(edge.of, edge.b, edge.a, leg, edge)
 
 
 def nets_of(
