@@ -83,8 +83,8 @@ REFUSED: dict[str, tuple[str, str, str]] = {
     ),
     "a leg the feed lacks": (
         MULTIWIRE,
-        f"{R1}makeup: {{feed: a1, on: blue}}",
-        "5:28 on: blue, but the feed brings a1.black, a1.red",
+        f"{R1}makeup: {{feed: a1, takes: blue}}",
+        "5:31 takes: blue, but the feed brings a1.black, a1.red",
     ),
     "one hot and a range": (
         "w1: 12/2 NM-B, main, K1",

@@ -171,7 +171,7 @@ def test_a_switch_beside_a_gfci_may_be_guarded_with_what_it_sends_out(made_up: M
 
 
 def test_on_names_the_leg_of_a_multiwire_feed_that_the_device_takes(made_up: Made) -> None:
-    joints, _, _ = made_up(MULTIWIRE, "devices: {r1: duplex}\nmakeup: {on: red}")
+    joints, _, _ = made_up(MULTIWIRE, "devices: {r1: duplex}\nmakeup: {takes: red}")
     assert joints == [
         "a1.black a2.black",
         "a1.red a2.red -> r1.brass-top",
@@ -182,7 +182,7 @@ def test_on_names_the_leg_of_a_multiwire_feed_that_the_device_takes(made_up: Mad
 
 def test_a_multiwire_neutral_is_pigtailed_even_where_the_hot_goes_through(made_up: Made) -> None:
     joints, landings, _ = made_up(
-        MULTIWIRE, "devices: {r1: duplex}\nmakeup: {feed: a1, onward: a2, on: black, through: r1}"
+        MULTIWIRE, "devices: {r1: duplex}\nmakeup: {feed: a1, onward: a2, takes: black, through: r1}"
     )
     assert "a1.white a2.white -> r1.silver-top" in joints
     assert landings == ["r1.brass-top: a1.black", "r1.brass-bottom: a2.black"]
@@ -497,7 +497,7 @@ def test_old_cable_without_a_ground_leaves_the_green_screw_bare(made_up: Made) -
 
 def test_a_cable_of_two_circuits_keeps_its_neutrals_apart(made_up: Made) -> None:
     joints, _, _ = made_up(
-        "a1: 12/2/2 NM-B, main, K1\na2: 12/2/2 NM-B, K1, K2", "devices: {r1: duplex}\nmakeup: {on: red}"
+        "a1: 12/2/2 NM-B, main, K1\na2: 12/2/2 NM-B, K1, K2", "devices: {r1: duplex}\nmakeup: {takes: red}"
     )
     assert joints == [
         "a1.black a2.black",

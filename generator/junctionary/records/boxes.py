@@ -73,7 +73,7 @@ class MakeupEntry(Record):
     onward: References = ()
     guarded: References = ()
     through: Id | None = None
-    on: Colour | None = None
+    takes: Colour | None = None
     switched: dict[Id, References] = {}
     loop: Id | None = None
     three_way: dict[Id, ThreeWay] = {}

@@ -52,7 +52,7 @@ class BreakerRecord(Record):
     trips_at_once: Current | None = None
     lands: dict[str, Space] | None = None
     marked: dict[str, Text] | None = None
-    off: YesNoUnknown | None = None
+    kept_off: YesNoUnknown | None = None
     evidence: Evidence | None = None
     note: Text | None = None
 

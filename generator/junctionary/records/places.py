@@ -20,4 +20,3 @@ class At(Record):
     floor: Point | None = None
     above: Text | None = None
     below: Text | None = None
-    on: Text | None = None

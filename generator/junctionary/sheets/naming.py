@@ -107,8 +107,6 @@ def where(house: House, at: At | None) -> str:
             parts.append(f"{surface}, {x} east and {y} south of the house's north-west corner")
     if at.up is not None:
         parts.append(f"{said(house, at.up)} up")
-    if at.on is not None:
-        parts.append(f"on {at.on}")
     parts += [
         f"really in the {room} {side} it" for side, room in (("above", at.above), ("below", at.below)) if room
     ]

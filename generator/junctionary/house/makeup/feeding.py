@@ -54,15 +54,15 @@ def _hot_conductors(work: Supply, beyond: list[str]) -> None:
 
 
 def _leg_that_is_not_there(work: Supply) -> None:
-    """``on: red`` where the feed has no red to take."""
-    on, run = work.plan.entry.on, work.plan.feed
+    """``takes: red`` where the feed has no red to take."""
+    on, run = work.plan.entry.takes, work.plan.feed
     if on is None or run is None or on in [each.colour for each in work.hots(run)]:
         return
     listed = ", ".join(f"{run.id}.{each.colour}" for each in work.hots(run)) or "no hot conductor"
     work.doubt(
         [],
-        work.plan.entry.value_place("on"),
-        f"on: {on}, but the feed brings {listed}",
+        work.plan.entry.value_place("takes"),
+        f"takes: {on}, but the feed brings {listed}",
         "a hot conductor of the feed",
         "write the colour of the leg that the devices take",
     )
@@ -123,14 +123,14 @@ def _supplied_by_word(work: Supply) -> None:
 def _single_label(work: Supply, atom: Atom) -> str | None:
     if not work.several:
         return ""
-    if work.plan.entry.on:
-        return work.plan.entry.on
+    if work.plan.entry.takes:
+        return work.plan.entry.takes
     said = atom.name.partition("/")[2] or atom.name
     work.doubt(
         [atom.name],
         work.plan.place,
         f"the feed brings more than one hot, and which {said} takes is not told",
-        "on: and its colour",
-        "write on: black, or on: red",
+        "takes: and its colour",
+        "write takes: black, or takes: red",
     )
     return None

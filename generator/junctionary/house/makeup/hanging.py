@@ -34,7 +34,7 @@ def what_it_takes(work: Supply, device: str) -> Takes:
     hots = [each for run in runs for each in work.hots(run)]
     hots += [each for each in work.legs.supplied if each.kind == "conductor" and plan.at_switch]
     labels = [work.label(each) for each in hots if each.name not in work.taken]
-    on = plan.entry.on if work.several else None
+    on = plan.entry.takes if work.several else None
     return legs_for(Takes(work.bench.box, device, kind, terminals, tuple(dict.fromkeys(labels)), on))
 
 
@@ -82,7 +82,7 @@ def _neutral_label(work: Supply) -> str:
     colours = [
         each.colour or "" for run in work.plan.runs for each in work.left(run) if work.role(each) == "neutral"
     ]
-    return "white-red" if work.plan.entry.on == "red" and "white-red" in colours else colours[0]
+    return "white-red" if work.plan.entry.takes == "red" and "white-red" in colours else colours[0]
 
 
 def _switch_untold(work: Supply, device: str) -> None:

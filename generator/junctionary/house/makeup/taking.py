@@ -24,7 +24,7 @@ class Takes:
 def legs_for(asked: Takes) -> Takes:
     """The same with its pairs of terminal and hot, or with the problem that keeps them from being known.
 
-    One terminal takes the one hot, or the one named by ``on:``. Two poles
+    One terminal takes the one hot, or the one named by ``takes:``. Two poles
     take the first two in the cable's order: black, then red or a white that
     is hot. Leads take their own colour, and of what is left the only one the
     only other; nothing is chosen between two.
@@ -71,7 +71,7 @@ def _which(asked: Takes) -> Takes:
     out = f"terminals: {{{asked.device}.{asked.terminals[0]}: ...}}"
     problem = Wrong(
         f"the feed brings {hots}, and which {where} is not told",
-        "on: and its colour, or the terminal written out",
-        f"write on: {asked.labels[0] or 'black'}, or {out}",
+        "takes: and its colour, or the terminal written out",
+        f"write takes: {asked.labels[0] or 'black'}, or {out}",
     )
     return replace(asked, problem=problem)
