@@ -84,12 +84,13 @@ def fed_by(house: House, network: Network, device_id: str) -> FedBy:
     zones = dict.fromkeys(network.zone_at[each] for each in network.index.carrying.get(device_id, ()))
     feeds = [feed for each in zones for feed in network.zones[each].feeds]
     direct = tuple(dict.fromkeys(feed.breaker for feed in feeds))
-    labels = (each for one in house.devices[device_id].circuits for each in house.circuits[one].breakers)
+    circuits = (house.circuits[each] for each in house.devices[device_id].circuits if each in house.circuits)
+    labels = tuple(dict.fromkeys(breaker for circuit in circuits for breaker in circuit.breakers))
     return FedBy(
         device=device_id,
-        breakers=direct or tuple(dict.fromkeys(labels)),
+        breakers=direct or labels,
         upstream=tuple(each for each in _upstream(network, feeds) if each not in direct),
-        by_label=not direct,
+        by_label=bool(labels) and not direct,
         unknown=tuple(dict.fromkeys(each.reason for one in zones for each in network.zones[one].unknown)),
     )
 

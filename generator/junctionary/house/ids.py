@@ -61,24 +61,31 @@ class Ids:
         """Whether a file that could not be read may hold an id of this kind."""
         return any(each in self.lost for each in FILES_OF.get(kind, ()))
 
+    def of_kind(self, kind: str) -> tuple[Mapping[str, object], ...]:
+        """The records that may go by an id of this kind."""
+        by_kind: dict[str, tuple[Mapping[str, object], ...]] = {
+            "panel": (self.panels,), "circuit": (self.circuits,), "run": (self.runs,), "load": (self.loads,),
+            "room": (self.rooms,), "box": (self.boxes,), "box or panel": (self.boxes, self.panels),
+            "kind of device": (self.device_kinds,), "connector": (self.connectors,),
+            "kind of breaker": (self.breaker_kinds,), "source": (self.sources,),
+            "level": (self.levels,), "building": (self.buildings,),
+            "circuit or source": (self.circuits, self.sources),
+        }  # fmt: skip
+        return by_kind[kind]
+
     def known(self, kind: str) -> tuple[str, ...]:
         """The ids of one kind, in the order of the record."""
-        by_kind: dict[str, Iterable[str]] = {
-            "panel": self.panels, "circuit": self.circuits, "run": self.runs, "load": self.loads,
-            "room": self.rooms, "box": self.boxes, "box or panel": (*self.boxes, *self.panels),
-            "kind of device": self.device_kinds,
-            "connector": self.connectors, "kind of breaker": self.breaker_kinds, "source": self.sources,
-            "level": self.levels, "building": self.buildings,
-            "circuit or source": (*self.circuits, *self.sources),
-        }  # fmt: skip
-        return tuple(by_kind[kind])
+        return tuple(id_ for records in self.of_kind(kind) for id_ in records)
+
+    def has(self, kind: str, word: str) -> bool:
+        """Whether an id of this kind is recorded."""
+        return any(word in records for records in self.of_kind(kind))
 
     def missing(self, kind: str, word: str, place: Place) -> list[Problem]:
         """A problem when no such id is known, naming the nearest that is."""
-        known = self.known(kind)
-        if word in known or self.may_stand_elsewhere(kind):
+        if self.has(kind, word) or self.may_stand_elsewhere(kind):
             return []
-        return [unknown_id(kind, word, place, known)]
+        return [unknown_id(kind, word, place, self.known(kind))]
 
 
 def unknown_id(kind: str, word: str, place: Place, known: Iterable[str]) -> Problem:

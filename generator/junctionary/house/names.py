@@ -24,7 +24,7 @@ def unknown_names(records: Records, ids: Ids) -> list[Problem]:
 
 def is_named(name: str, ids: Ids) -> bool:
     """Whether something of the house has this name, whatever its kind."""
-    if name == "service" or any(name in ids.known(kind) for kind in SIMPLE):
+    if name == "service" or any(ids.has(kind, name) for kind in SIMPLE):
         return True
     if "/" in name:
         return _in_panel_or_box(name, ids)
