@@ -19,11 +19,10 @@ def link_circuits(
 ) -> tuple[dict[str, Circuit], list[Problem]]:
     """Every circuit by its id, in the order of the record."""
     problems: list[Problem] = []
-    breakers = [each for panel in panels.values() for each in panel.breakers]
+    feeding_it, runs_of_it, devices_on_it = _by_circuit(runs, boxes, panels)
     circuits = {}
     for id_, record in ids.circuits.items():
-        feeding = [each for each in breakers if each.feeds == id_]
-        own = [run for run in runs.values() if run.circuit == id_]
+        feeding, own = feeding_it.get(id_, []), runs_of_it.get(id_, [])
         problems += _serves_nothing_known(record, ids)
         problems += _poles_in_dispute(record, feeding, own)
         outward = boxes_outward(own)
@@ -35,15 +34,33 @@ def link_circuits(
             runs=tuple(run.id for run in own),
             boxes=outward,
             rooms=tuple(dict.fromkeys(rooms)),
-            devices=tuple(
-                device.id for box in boxes.values() for device in box.devices if id_ in device.circuits
-            ),
+            devices=tuple(dict.fromkeys(devices_on_it.get(id_, ()))),
             loads=tuple(record.loads),
             edition=record.built_to or house.reference,
             record=record,
             place=record.place,
         )
     return circuits, problems
+
+
+def _by_circuit(
+    runs: Mapping[str, Run], boxes: Mapping[str, Box], panels: Mapping[str, Panel]
+) -> tuple[dict[str, list[Breaker]], dict[str, list[Run]], dict[str, list[str]]]:
+    """The breakers that feed each circuit, its runs, and the devices its conductors come to."""
+    feeding: dict[str, list[Breaker]] = {}
+    for panel in panels.values():
+        for breaker in panel.breakers:
+            if isinstance(breaker.feeds, str):
+                feeding.setdefault(breaker.feeds, []).append(breaker)
+    own: dict[str, list[Run]] = {}
+    for run in runs.values():
+        own.setdefault(run.circuit, []).append(run)
+    devices: dict[str, list[str]] = {}
+    for box in boxes.values():
+        for device in box.devices:
+            for circuit in device.circuits:
+                devices.setdefault(circuit, []).append(device.id)
+    return feeding, own, devices
 
 
 def boxes_outward(runs: Iterable[Run]) -> tuple[str, ...]:

@@ -54,15 +54,22 @@ def _rooms(
     circuits: Mapping[str, Circuit],
 ) -> dict[str, Room]:
     """Every room with what is in it, in the order of the record."""
+    within: dict[str, list[str]] = {}
+    for box in boxes.values():
+        within.setdefault(box.room, []).append(box.id)
+    served: dict[str, list[str]] = {}
+    for circuit in circuits.values():
+        for room in circuit.rooms:
+            served.setdefault(room, []).append(circuit.id)
     return {
         id_: Room(
             id=id_,
             name=record.name,
-            boxes=tuple(each.id for each in boxes.values() if each.room == id_),
+            boxes=tuple(within.get(id_, ())),
             panels=tuple(
                 each.id for each in panels.values() if each.record.at and each.record.at.room == id_
             ),
-            circuits=tuple(each.id for each in circuits.values() if id_ in each.rooms),
+            circuits=tuple(served.get(id_, ())),
             edition=record.built_to or records.house.reference,
             stage=record.stage,
             record=record,
