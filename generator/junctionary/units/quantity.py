@@ -32,10 +32,10 @@ def _registry() -> Any:
 @lru_cache(maxsize=256)
 def _line(unit: str, to: str) -> tuple[Fraction, Fraction]:
     """Factor and offset from one tidy unit to another, both exact, worked out by pint."""
-    registry = _registry()
+    known = _registry()
     pair = _PINT_NAMES.get(unit, unit), _PINT_NAMES.get(to, to)
     offset, at_one = (
-        Fraction(registry.Quantity(Fraction(each), pair[0]).to(pair[1]).magnitude) for each in (0, 1)
+        Fraction(known.Quantity(Fraction(each), pair[0]).to(pair[1]).magnitude) for each in (0, 1)
     )
     return at_one - offset, offset
 
