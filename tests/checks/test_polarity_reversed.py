@@ -63,7 +63,8 @@ def test_leads_between_alarms_are_no_hot_conductors(says: Callable) -> None:
     runs = RUNS.replace("14/2", "14/3")
     k1 = (
         "devices: {d1: alarm}, joints: [{join: [a1.black, a2.black, d1.black], by: lever-3}, "
-        "{join: [a1.white, a2.white, d1.white], by: lever-3}, {join: [a2.red, d1.orange], by: lever-3}]"
+        "{join: [a1.white, a2.white, d1.white], by: lever-3}, {join: [a2.red, d1.orange], by: lever-3}], "
+        "capped: [a1.red]"
     )
     k2 = (
         "devices: {d1: alarm}, joints: [{join: [a2.black, d1.black], by: lever-3}, "

@@ -155,3 +155,25 @@ def test_the_wheel_works_far_from_the_checkout(wheel: Path, tmp_path: Path) -> N
         check=True,
     )
     assert where.stdout.startswith(str(installed))
+
+
+def test_what_a_reader_leaves_unread_does_not_make_a_house_clean() -> None:
+    read, write = os.pipe()
+    os.close(read)
+    command = [sys.executable, "-m", "junctionary", "check", CONTENT]
+    ran = subprocess.run(command, stdout=write, stderr=subprocess.PIPE, text=True, check=False)
+    os.close(write)
+    assert (ran.returncode, ran.stderr) == (1, "")
+
+
+@pytest.mark.parametrize("redirected", [">&-", "> /dev/full"])
+def test_an_output_that_cannot_be_written_is_no_traceback_and_no_clean_house(redirected: str) -> None:
+    command = f"'{sys.executable}' -m junctionary check '{CONTENT}' {redirected}"
+    ran = subprocess.run(["sh", "-c", command], capture_output=True, text=True, check=False)
+    assert ran.returncode in (1, 2)
+    assert "Traceback" not in ran.stderr
+
+
+def test_the_root_of_a_drive_is_no_folder_for_a_manual(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["publish", CONTENT, "-o", "/"]) == 2
+    assert capsys.readouterr().err == "/: is no folder that can be swapped; name one within it\n"

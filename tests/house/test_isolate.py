@@ -293,6 +293,19 @@ def test_a_circuit_without_a_breaker_is_unknown(isolated: Isolated) -> None:
     assert "no breaker is recorded as feeding den" in found.unknown
 
 
+def test_a_wire_said_to_land_where_no_breaker_is_recorded_is_unknown(isolated: Isolated) -> None:
+    panel = "breakers: {1: {feeds: den, lands: {black: 5}}}"
+    found = isolated("K1", panel, {"den": "a1: 14/2 NM-B, main, K1"}, "K1: {capped: [a1]}")
+    assert off(found) == ["main/1"]
+    assert found.unknown == ("nothing tells where main/a1.black lands",)
+
+
+def test_in_doubt_the_main_of_a_panel_that_the_utility_may_feed_is_named(isolated: Isolated) -> None:
+    barn = "[panels/barn.yaml]\npanel: barn\nspaces: 4\nmain: 60 A\nbreakers: {}\n"
+    found = isolated("K1", UNKNOWN, {"den": "", "hall": ""}, "K1: {makeup: unknown}", extra=barn)
+    assert found.mains == ("main/main", "barn/main")
+
+
 def test_an_untraced_run_is_unknown_and_ties_nothing_to_the_others(isolated: Isolated) -> None:
     circuits = {
         "den": "a1: 14/2 NM-B, main, K1",

@@ -4,6 +4,9 @@ from collections.abc import Callable
 
 import pytest
 
+from junctionary.house.ids import unknown_id
+from junctionary.marks import Place
+
 ProblemsOf = Callable[[str], list[str]]
 
 BASE = """
@@ -267,3 +270,8 @@ def test_a_file_that_could_not_be_read_is_not_blamed_for_what_it_holds(problems_
 def test_a_record_not_understood_is_not_blamed_for_what_it_holds(problems_of: ProblemsOf) -> None:
     said = problems_of(BASE + "[circuits/c.yaml]\ncircuit: c\nruns: []\n")
     assert said == ["circuits/c.yaml:1:1: no 'name' here"]
+
+
+def test_an_id_that_is_said_to_be_unknown_is_not_asked_to_be_recorded() -> None:
+    problem = unknown_id("level", "unknown", Place("rooms/den.yaml", 4, 8), ["ground"])
+    assert problem.do == "name one that is recorded, or leave the key out where nothing is known"

@@ -107,3 +107,11 @@ def test_every_publication_loads_and_says_how_each_clause_is_known(publication_i
 )
 def test_no_data_file_says_a_key_twice(path):
     assert yaml.load(path.read_text(encoding="utf-8"), _NoDoubles)
+
+
+@pytest.mark.parametrize(
+    ("edition", "said"),
+    [("nec-1956", "NEC 2008 (the earliest edition held here), 314.29"), ("nec-2008", "NEC 2008, 314.29")],
+)
+def test_work_older_than_every_edition_held_here_is_not_said_to_be_of_the_oldest(edition, said):
+    assert str(cite_in(edition, "314.29")) == said

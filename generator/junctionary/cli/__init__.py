@@ -23,11 +23,15 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         asked = parser().parse_args(argv)
         code: int = asked.run(asked)
-        sys.stdout.flush()
+        if sys.stdout is not None:
+            sys.stdout.flush()
     except BrokenPipeError:
-        # The reader of our output has gone; what it has read stands.
+        # The reader of our output has gone before all was said: that is no clean house.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return CLEAN
+        return UNREADABLE
+    except OSError as error:
+        print(f"junctionary: {error}; this says nothing about the house", file=sys.stderr)
+        return UNREADABLE
     except KeyboardInterrupt:
         print("interrupted; nothing was left half done", file=sys.stderr)
         return INTERRUPTED

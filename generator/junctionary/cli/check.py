@@ -6,17 +6,16 @@ from typing import Any
 
 from junctionary.checks.finding import SEVERITIES
 from junctionary.cli.opening import Opened, open_record, record_folder
-from junctionary.cli.saying import counted, finding_lines, problem_lines, unrecorded_line
+from junctionary.cli.saying import counted, finding_lines, problem_lines, say, unrecorded_line
 
 
 def run(asked: Namespace) -> int:
     """Exit code 0, 1 or 2, as ``main`` says."""
     opened = open_record(record_folder(asked))
     if asked.format == "json":
-        print(json.dumps(as_object(opened), indent=2, ensure_ascii=False))
+        say([json.dumps(as_object(opened), indent=2, ensure_ascii=False)])
     else:
-        for line in as_lines(opened):
-            print(line)
+        say(as_lines(opened))
     if opened.result is None:
         return 2
     grave = SEVERITIES[: SEVERITIES.index(asked.fail_on) + 1] if asked.fail_on in SEVERITIES else ()

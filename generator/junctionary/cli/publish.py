@@ -5,7 +5,7 @@ from argparse import Namespace
 
 from junctionary.checks.finding import SEVERITIES
 from junctionary.cli.opening import open_record, record_folder
-from junctionary.cli.saying import counted, problem_lines
+from junctionary.cli.saying import counted, problem_lines, say
 from junctionary.publish.folder import NotAManual, swap_in
 from junctionary.publish.manual import manual
 
@@ -37,6 +37,6 @@ def run(asked: Namespace) -> int:
         counted(sum(finding.severity == severity for finding in findings), severity, plural)
         for severity, plural in zip(SEVERITIES, ("hazards", "defects", "advice"), strict=True)
     )
-    print(f"{result.house.name}: {sum(path.endswith('.html') for path in pages)} sheets; {counts}.")
-    print(f"Open {asked.output / 'index.html'}")
+    sheets = sum(path.endswith(".html") for path in pages)
+    say([f"{result.house.name}: {sheets} sheets; {counts}.", f"Open {asked.output / 'index.html'}"])
     return 0

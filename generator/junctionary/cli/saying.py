@@ -1,12 +1,25 @@
 """Problems and findings as lines of text."""
 
-from collections.abc import Iterator
+import os
+import sys
+from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from junctionary.checks.finding import Finding, Unrecorded
 from junctionary.marks import Place
 from junctionary.problems import Problem
 from junctionary.read.folder import RecordFiles
+
+
+def say(lines: Iterable[str]) -> None:
+    """Print lines. Where their reader has gone, what it has read stands, and the exit code is unchanged."""
+    try:
+        for line in lines:
+            print(line)
+        if sys.stdout is not None:
+            sys.stdout.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
 
 
 def at(folder: Path, place: Place) -> str:

@@ -81,8 +81,14 @@ def receptacle_count(house: House, circuit: Circuit) -> ReceptacleCount:
     for device in devices:
         shared = len(circuits_of(house, device)) > 1
         counted += 1 if shared else outlets_of(device.kind)
-    gaps = tuple(dict.fromkeys(unseen_on(house, circuit)))
+    faceless = (f"the face of {each.id}" for each in devices if not _face_told(each.kind))
+    gaps = tuple(dict.fromkeys((*unseen_on(house, circuit), *faceless)))
     return ReceptacleCount(circuit.id, counted, tuple(each.id for each in devices), gaps)
+
+
+def _face_told(kind: DeviceKind) -> bool:
+    """Whether a device's face is a known one; where none is told it is a duplex, as the record defines."""
+    return kind.outlets is not None or kind.face is None or kind.face in table("receptacle-faces")
 
 
 def circuits_of(house: House, device: Device) -> tuple[str, ...]:

@@ -51,8 +51,9 @@ def wire_limit(house: House, run: Run, several_receptacles: bool | None) -> Wire
     smallest = min(_judged(house, run), key=lambda each: each.size, default=None)
     if smallest is None:
         none = lacking([f"the cable of run {run.id}"], "A")
+        called, hole = f"run {run.id}", company_of(house, run).hole
         return WireLimit(
-            run.id, f"run {run.id}", run.circuit, run.place, run.edition, None, None, none, none, none
+            run.id, called, run.circuit, run.place, run.edition, None, None, none, none, none, hole
         )
     warmth, company = warmth_along(house, run), company_of(house, run)
     harshest = _conductor(house, run, smallest.size, smallest.metal)

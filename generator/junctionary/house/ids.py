@@ -98,7 +98,10 @@ def unknown_id(kind: str, word: str, place: Place, known: Iterable[str]) -> Prob
         )
     some = ", ".join(known[:6]) + (", ..." if len(known) > 6 else "")
     expected = f"a known {kind}: {some}" if known else f"a known {kind}; none is recorded"
-    return Problem(place, f"no {kind} {word!r} is recorded", expected, f"record {word}, or correct the id")
+    do = f"record {word}, or correct the id"
+    if word in ("unknown", "none"):
+        do = "name one that is recorded, or leave the key out where nothing is known"
+    return Problem(place, f"no {kind} {word!r} is recorded", expected, do)
 
 
 def gather(records: Records) -> tuple[Ids, list[Problem]]:

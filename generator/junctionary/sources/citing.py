@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
@@ -16,6 +16,9 @@ part of it, recalled and still to be confirmed, or common practice with no publi
 
 NUMBERING = "nec-2023"
 """The edition whose clause numbers ``cite_for`` is spoken to in."""
+
+EARLIEST = "the earliest edition held here"
+"""What a citation adds where older work is judged by an edition that is not the one it was built to."""
 
 _FOLDER = Path(__file__).parent
 
@@ -83,11 +86,15 @@ def cite_for(edition: str, clause: str) -> Citation | None:
     """The same rule as that edition numbers it, or None where the edition has no such rule.
 
     ``clause`` is numbered as in the 2023 edition, or else as in the newest edition
-    that knows it. An edition older than all files here is answered from the oldest.
+    that knows it. An edition older than all files here is answered from the oldest,
+    and the citation says that it is the earliest held here.
     """
     root = _root(clause)
     found = publication(known_edition(edition))
-    return next((_citation(found, each) for each in found.clauses.values() if each.root == root), None)
+    cited = next((_citation(found, each) for each in found.clauses.values() if each.root == root), None)
+    if cited is not None and edition_year(edition) < edition_year(found.id):
+        return replace(cited, short=f"{cited.short} ({EARLIEST})")
+    return cited
 
 
 def cite_in(edition: str, clause: str) -> Citation:

@@ -5,11 +5,12 @@ from dataclasses import dataclass
 from typing import TypeVar
 
 from junctionary.house.matters import Matter, matters_of, panels_fed_by
-from junctionary.house.model import House
+from junctionary.house.model import House, Panel
 from junctionary.house.network.edges import Edge
 from junctionary.house.network.panel_wiring import MAIN, has_main, is_service_panel
 from junctionary.house.network.unknowns import Unknown
 from junctionary.house.terminals import Terminal
+from junctionary.records.values import UNKNOWN
 
 T = TypeVar("T")
 
@@ -20,7 +21,7 @@ class Index:
 
     ``conductors`` are the edges of a run, one for each conductor.
     ``terminals`` are those of a device, ``carrying`` those other than grounds. ``mains`` are
-    those of the panels the utility feeds, ``untold_breakers`` those of which
+    those of the panels the utility feeds or may feed, ``untold_breakers`` those of which
     nothing tells what they feed, ``unplaced`` the second sources of which
     nothing tells where they enter.
     """
@@ -47,7 +48,7 @@ def index_of(
 ) -> Index:
     """The index of a house; ``entries`` are the points of each second source."""
     unknowns = tuple(unknowns)
-    service = [each for each in house.panels.values() if is_service_panel(house, each)]
+    first = [each for each in house.panels.values() if _may_be_first(house, each)]
     return Index(
         conductors=by((edge.of, edge) for edge in edges if edge.kind == "conductor"),
         terminals=by((name.rpartition(".")[0], name) for name in terminals),
@@ -57,7 +58,7 @@ def index_of(
         panels_fed=panels_fed_by(house),
         matters={each.id: matters_of(house, each) for each in house.circuits.values()},
         breaker_order={each: number for number, each in enumerate(house.breakers)},
-        mains=tuple(f"{each.id}/{MAIN}" for each in service if has_main(each)),
+        mains=tuple(f"{each.id}/{MAIN}" for each in first if has_main(each)),
         untold_breakers=tuple(
             each.id
             for each in house.breakers.values()
@@ -65,6 +66,12 @@ def index_of(
         ),
         unplaced=tuple(each for each, names in entries.items() if not names),
     )
+
+
+def _may_be_first(house: House, panel: Panel) -> bool:
+    """Whether the utility feeds a panel, or may: nothing tells what does."""
+    untold = panel.feeder is None and (panel.record.fed_by is None or panel.record.fed_by is UNKNOWN)
+    return untold or is_service_panel(house, panel)
 
 
 def carrying_of(terminals: Mapping[str, Terminal]) -> dict[str, tuple[str, ...]]:

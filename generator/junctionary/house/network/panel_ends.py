@@ -143,7 +143,10 @@ def _on_breakers(panel: Panel, breakers: list[Breaker], colours: tuple[str, ...]
     spaces = frozenset(space for each in branch_breakers(panel) for space in each.spaces)
     landed = _told(breakers, colours, spaces)
     taken = {each.point for each in landed}
-    left = [colour for colour in colours if colour not in {each.colour for each in landed}]
+    # What the record lands where no breaker is recorded is not guessed at: nothing places it.
+    told = {each.colour for each in landed}
+    told |= {colour for each in breakers for colour in each.record.lands or ()}
+    left = [colour for colour in colours if colour not in told]
     marked = [colour for each in breakers for colour in each.record.marked or ()]
     for each in breakers:
         if each.conductor in left and poles(each)[0] not in taken:

@@ -5,7 +5,8 @@ Why it matters: a connector grips only the numbers and sizes its maker tried. Wi
 What to do: use the connector whose listing names exactly these wires, or split the joint in two
     with a jumper between them.
 Cannot tell: when the connector is not recorded or unknown, when its listing is not told under
-    connectors, or when the size or metal of a wire in it is not recorded. A joint made with no
+    connectors; when the size or metal of a wire in it is not recorded; or when the make-up of a
+    box, or where some conductor in it is joined, is unknown or not recorded. A joint made with no
     connector at all, with solder or with tape is another matter.
 Stands: on the joint's line, or the make-up's where the joint comes from a word.
 """
@@ -15,6 +16,7 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
 from junctionary.figures import Figures
+from junctionary.figures.gaps import untold_in
 from junctionary.house.model import House, Joint
 from junctionary.house.network import Network
 from junctionary.sources import cite
@@ -46,6 +48,7 @@ boxes:
   H1:
     joints:
       - {join: [h1.black, h2.black, h3.black], by: twist-small}    #! connector-overfilled
+    capped: [h1.white, h2.white, h3.white, h1.bare, h2.bare, h3.bare]
 [devices/all.yaml]
 connectors:
   twist-small: {is: twist-on, holds: ["2 to 4 x 14 AWG", "2 x 12 AWG"]}
@@ -66,6 +69,9 @@ BECAUSE = {
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each joint in a connector, against the connector's listing."""
+    for box in house.boxes.values():
+        if untold := untold_in(box):
+            yield CannotTell((box.id, *box.circuits), untold, box.place)
     for joint in house.joints():
         fit = figures.joints.get(joint.id)
         about = (joint.id, joint.box, *joint.circuits)

@@ -3,7 +3,9 @@
 Why it matters: its small spring is made for that wire only. A thicker one bends it or is barely
     touched, a metal other than copper creeps away from it, and the joint heats.
 What to do: land the wire under the device's screw, looped clockwise and tightened as listed.
-Cannot tell: when the size or metal of the wire is not recorded.
+Cannot tell: when the size or metal of the wire is not recorded; when it is not recorded how a wire
+    other than 14 AWG copper is landed, on a device that may have push-in terminals; or when a
+    box's make-up, or where some conductor in it is landed, is unknown or not recorded.
 Stands: on the terminal's line, or the device's where the landing comes from a word of make-up.
 """
 
@@ -11,7 +13,8 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
 from junctionary.figures import Figures
-from junctionary.house.model import House
+from junctionary.figures.gaps import untold_in
+from junctionary.house.model import House, Landing
 from junctionary.house.network import Network
 from junctionary.sources import cite
 from junctionary.units import WireSize
@@ -36,6 +39,7 @@ boxes:
     terminals:
       r1.brass: {wire: h1.black, how: push-in}    #! push-in-with-large-wire
       r1.silver: {wire: h1.white, how: loop}
+      r1.green: {wire: h1.bare, how: loop}
 [devices/all.yaml]
 devices:
   duplex: {is: receptacle, face: 5-15R}
@@ -47,11 +51,18 @@ UNTOLD = PASSES.replace("14/2 NM-B", "unknown")
 
 TAKES = WireSize("14 AWG")
 
+MAY_HAVE_PUSH_IN = ("receptacle", "gfci-receptacle", "gfci-device", "switch")
+
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each push-in landing, by the size and metal of its wires."""
     for box in house.boxes.values():
+        if untold := untold_in(box):
+            yield CannotTell((box.id, *box.circuits), untold, box.place)
         for landing in box.landings:
+            if landing.how is None and _may_be_push_in(house, landing):
+                how = f"how {landing.terminal} is landed"
+                yield CannotTell((landing.terminal, landing.device, box.id), (how,), landing.place)
             if landing.how != "push-in":
                 continue
             about = (landing.terminal, landing.device, box.id)
@@ -74,3 +85,13 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
                 )
             elif any(each.size is None or each.metal is None for each in landing.wires):
                 yield CannotTell(about, (f"the wire size and metal on {landing.terminal}",), landing.place)
+
+
+def _may_be_push_in(house: House, landing: Landing) -> bool:
+    """Whether a landing of which nobody told the way may be a push-in of a wire that is too large for one."""
+    device = house.devices.get(landing.device)
+    if device is None or device.kind.is_ not in MAY_HAVE_PUSH_IN:
+        return False
+    ways = device.kind.ways_to_land(landing.terminal.rpartition(".")[2])
+    large = any(each.size != TAKES or each.metal != "copper" for each in landing.wires)
+    return large and (ways is None or "push-in" in ways)

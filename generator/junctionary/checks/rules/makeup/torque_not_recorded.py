@@ -5,7 +5,8 @@ Why it matters: a loose screw is the commonest cause of a burnt terminal, and on
 What to do: with the breakers off and the box proved dead, loosen the screw and tighten it anew with
     a torque tool, as the device lists; then record the value, or ``torque: listed``.
 Cannot tell: when the torque is written ``unknown``, or nothing is written and it is not known whether
-    the box was made up. Editions before 2017 do not ask for it, and a box that is not made up yet
+    the box was made up; or when its make-up, or where some conductor in it is landed, is unknown
+    or not recorded. Editions before 2017 do not ask for it, and a box that is not made up yet
     has nothing to tighten. Push-in terminals and leads have no screw.
 Stands: on the terminal's line, or the device's where the landing comes from a word of make-up; one
     finding a device, at the first of its terminals.
@@ -15,6 +16,7 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
 from junctionary.figures import Figures, Tightened
+from junctionary.figures.gaps import untold_in
 from junctionary.house.model import Box, Device, House
 from junctionary.house.network import Network
 from junctionary.records.values import NONE, UNKNOWN
@@ -57,15 +59,17 @@ MADE_UP = ("made-up", "energised", "verified")
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each device with screws, box by box."""
-    untold: dict[str, list[Tightened]] = {}
+    loose: dict[str, list[Tightened]] = {}
     for each in figures.torques.values():
         if not each.recorded:
-            untold.setdefault(each.device, []).append(each)
+            loose.setdefault(each.device, []).append(each)
     for box in house.boxes.values():
         if edition_year(box.edition) < ASKED_SINCE or box.stage in NOT_MADE_UP:
             continue
+        if untold := untold_in(box):
+            yield CannotTell((box.id, *box.circuits), untold, box.place)
         for device in box.devices:
-            yield from _judged(box, device, untold.get(device.id, []))
+            yield from _judged(box, device, loose.get(device.id, []))
 
 
 def _judged(box: Box, device: Device, screws: list[Tightened]) -> Iterator[Fault | CannotTell]:

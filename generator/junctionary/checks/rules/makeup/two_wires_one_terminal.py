@@ -5,7 +5,8 @@ Why it matters: a screw holds one wire. Of two, one bears less, works loose, hea
 What to do: join the wires in a connector and bring one pigtail to the terminal, or use a device
     whose instructions say that its clamp takes two.
 Cannot tell: when several wires are under a clamp plate and the kind of device does not say how many
-    its clamp takes (``per_terminal``).
+    its clamp takes (``per_terminal``); or when a box's make-up, or where some conductor in it is
+    landed, is unknown or not recorded.
 Stands: on the terminal's line, or the device's where the landing comes from a word of make-up.
 """
 
@@ -13,6 +14,7 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
 from junctionary.figures import Figures
+from junctionary.figures.gaps import untold_in
 from junctionary.house.model import House, Landing
 from junctionary.house.network import Network
 from junctionary.sources import cite
@@ -36,16 +38,19 @@ boxes:
   D1:
     devices: {r1: duplex}
     terminals:
-      r1.brass: {wire: [b1.black, b2.black], how: loop}    #! two-wires-one-terminal
+      r1.brass-top: {wire: [b1.black, b2.black], how: loop}    #! two-wires-one-terminal
       r1.silver-top: {wire: b1.white, how: loop}
       r1.silver-bottom: {wire: b2.white, how: loop}
+    joints:
+      - {join: [b1.bare, b2.bare, r1.green]}
 [devices/all.yaml]
 devices:
   duplex: {is: receptacle, face: 5-20R}
 """
 
 PASSES = FAILS.replace(
-    "[b1.black, b2.black], how: loop}    #! two-wires-one-terminal", "b1.black, how: loop}"
+    "[b1.black, b2.black], how: loop}    #! two-wires-one-terminal",
+    "b1.black, how: loop}\n      r1.brass-bottom: {wire: b2.black, how: loop}",
 )
 
 UNTOLD = FAILS.replace("how: loop}    #! two-wires-one-terminal", "how: clamp-plate}")
@@ -54,6 +59,8 @@ UNTOLD = FAILS.replace("how: loop}    #! two-wires-one-terminal", "how: clamp-pl
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each terminal with several wires, against what its kind of device says."""
     for box in house.boxes.values():
+        if untold := untold_in(box):
+            yield CannotTell((box.id, *box.circuits), untold, box.place)
         for landing in box.landings:
             # Armour is held by its fitting at the box's wall, not by the screw.
             wires = [each.name for each in landing.wires if each.colour != "armor"]

@@ -5,7 +5,8 @@ Why it matters: a face rated above the circuit takes plugs of loads the circuit 
 What to do: put in a receptacle of a rating the circuit allows. Do not put in a larger breaker for
     the receptacle's sake: the wire decides that.
 Cannot tell: when the breaker of the circuit, its rating, or the receptacle's rating or face is not
-    recorded; or when it would hang on whether the receptacle is the only one.
+    recorded; when it would hang on whether the receptacle is the only one; or when the make-up or
+    the devices of a box are not recorded.
 Stands: on the receptacle's line, each on its own. The only receptacle of a circuit has a check of its own.
 """
 
@@ -13,6 +14,7 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
 from junctionary.figures import Figures, ReceptacleMatch
+from junctionary.figures.gaps import unseen_in
 from junctionary.formulas.sums import plain
 from junctionary.house.model import House
 from junctionary.house.network import Network
@@ -66,6 +68,9 @@ BECAUSE = {
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each receptacle of a circuit with several, against each breaker that feeds it."""
+    for box in house.boxes.values():
+        if gap := unseen_in(box):
+            yield CannotTell((box.id, *box.circuits), (gap,), box.place)
     for device, matches in figures.receptacles.items():
         for match in matches:
             if match.count is not None and match.count.outlets == 1:

@@ -5,7 +5,8 @@ Why it matters: what is plugged in or screwed in seems to work, but its switch o
 What to do: with the box proved dead, move the wires: the hot to brass (or the black lead), the
     neutral to silver (or the white lead). Where the wires of a cable were swapped in an earlier
     box, mend it there; then everything after it is right again. Test with a plug-in tester.
-Cannot tell: when nothing tells to which breaker or which bar a terminal comes in the end, because a
+Cannot tell: when a box's make-up, or where some conductor in it is landed, is unknown or not
+    recorded; when nothing tells to which breaker or which bar a terminal comes in the end, because a
     cable, an end, a landing or a make-up on the way is unknown or not recorded. It goes by what is
     connected, never by colour. A terminal that meets a hot and a neutral at once is another matter.
 Stands: on the terminal's line, or the device's where the landing comes from a word of make-up; for a
@@ -16,6 +17,7 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
 from junctionary.figures import Figures
+from junctionary.figures.gaps import untold_in
 from junctionary.house.model import Box, Device, House
 from junctionary.house.network import Network
 from junctionary.house.terminals import terminals_of
@@ -67,6 +69,8 @@ MAY_BE_SIGNALS = ("red", "blue", "orange", "yellow")
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each device's hot and neutral terminals, by what they come to with every switch closed."""
     for box in house.boxes.values():
+        if untold := untold_in(box, grounds=False):
+            yield CannotTell((box.id, *box.circuits), untold, box.place)
         for device in box.devices:
             yield from _judged(box, device, network)
 

@@ -44,6 +44,8 @@ UNTOLD = PASSES.replace(", says: Kitchen counter}", "}")
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """The entries of each panel, one against those before it."""
     for panel in house.panels.values():
+        if not panel.breakers and not panel.fillers:
+            yield CannotTell((panel.id,), (f"the breakers of panel {panel.id}",), panel.place)
         silent = [each.id for each in feeding(panel) if each.says is None]
         if silent:
             yield CannotTell(

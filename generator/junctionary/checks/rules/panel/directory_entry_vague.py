@@ -4,7 +4,8 @@ Why it matters: in an emergency somebody who does not know the house reads the d
     "Bedroom" leaves them to try breakers one after another, or to trust the wrong one.
 What to do: write the place and the thing: "Upper hall, lights and receptacles". The directory card
     of this manual is made from the record and may be put on the door.
-Cannot tell: when a breaker feeds something and what the door says of it is not recorded. An entry is
+Cannot tell: when a breaker feeds something and what the door says of it is not recorded, or when no
+    breaker of a panel is recorded. An entry is
     taken for vague when every word of it would fit another circuit as well: a use with no place, a
     place with no use, or a kind of room of which the house has several. Fillers and breakers that
     feed nothing are not judged.
@@ -54,6 +55,8 @@ UNTOLD = PASSES.replace(', says: "Upper hall, lights"', "")
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each breaker that feeds something, by the words on the door."""
     for panel in house.panels.values():
+        if not panel.breakers and not panel.fillers:
+            yield CannotTell((panel.id,), (f"the breakers of panel {panel.id}",), panel.place)
         for breaker in feeding(panel):
             about = (breaker.id, *([breaker.feeds] if isinstance(breaker.feeds, str) else []))
             if breaker.says is None:

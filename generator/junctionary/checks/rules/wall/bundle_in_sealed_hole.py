@@ -4,16 +4,17 @@ Why it matters: cables packed into a foamed or caulked hole warm one another. Ea
     there than alone, and its breaker does not know it.
 What to do: give the cables holes of their own while the wall is open, or leave no more than two
     in one; or put in the smaller breaker.
-Cannot tell: when a cable in the hole is not recorded. A hole that nobody recorded is not seen.
+Cannot tell: when a cable in the hole, the breaker of one or its rating is not recorded. A hole that
+    nobody recorded is not seen.
 Stands: on the line of each run whose breaker becomes too large.
 """
 
 from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
-from junctionary.figures import Figures
+from junctionary.figures import Figures, WireLimit
 from junctionary.formulas.sums import plain
-from junctionary.house.model import House
+from junctionary.house.model import Circuit, House
 from junctionary.house.network import Network
 from junctionary.sources import cite
 from junctionary.units import Quantity
@@ -79,23 +80,34 @@ UNTOLD = PASSES.replace("runs: [a1, b1]}", "runs: [a1, b1, c1]}").replace(
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each run in a sealed hole: its breaker with the hole, where it would do without."""
     for circuit in house.circuits.values():
-        ratings = [house.breakers[each].rating for each in circuit.breakers]
-        rated = [each for each in ratings if isinstance(each, Quantity)]
         limit = figures.circuits[circuit.id]
-        for wire in limit.wires if limit.branch and rated else ():
-            rating, alone, here = max(rated), wire.without_hole.value, wire.breaker.value
-            if wire.hole is None or alone is None or alone < rating.to("A"):
-                continue
-            if here is None:
-                yield CannotTell((wire.name, circuit.id), wire.breaker.lacks, wire.place)
-            elif here < rating.to("A"):
-                yield Fault(
-                    place=wire.place,
-                    about=(wire.name, circuit.id, *circuit.breakers),
-                    found=f"Run {wire.name}, {wire.what} on {rating}, lies in sealed hole {wire.hole}.",
-                    allowed=f"At most {plain(here)} A in this hole.",
-                    because="Cables in a sealed hole warm one another and cannot shed the heat.",
-                    do=f"Give {wire.name} another hole, or put in a {plain(here)} A breaker.",
-                    working=wire.breaker.steps,
-                    edition=wire.edition,
-                )
+        for wire in limit.wires if limit.branch else ():
+            if wire.hole is not None:
+                yield from _judged(house, circuit, wire)
+
+
+def _judged(house: House, circuit: Circuit, wire: WireLimit) -> Iterator[Fault | CannotTell]:
+    about = (wire.name, circuit.id, *circuit.breakers)
+    ratings = {each: house.breakers[each].rating for each in circuit.breakers}
+    rated = [each for each in ratings.values() if isinstance(each, Quantity)]
+    needs = [f"the rating of {each}" for each, said in ratings.items() if not isinstance(said, Quantity)]
+    if not ratings:
+        needs.append(f"which breaker feeds circuit {circuit.id}")
+    rating = max(rated, default=None)
+    alone, here = wire.without_hole.value, wire.breaker.value
+    if rating is not None and alone is not None and alone < rating.to("A"):
+        return  # Too small without the hole: breaker-outrates-wire speaks.
+    if rating is not None and here is not None and here < rating.to("A"):
+        yield Fault(
+            place=wire.place,
+            about=about,
+            found=f"Run {wire.name}, {wire.what} on {rating}, lies in sealed hole {wire.hole}.",
+            allowed=f"At most {plain(here)} A in this hole.",
+            because="Cables in a sealed hole warm one another and cannot shed the heat.",
+            do=f"Give {wire.name} another hole, or put in a {plain(here)} A breaker.",
+            working=wire.breaker.steps,
+            edition=wire.edition,
+        )
+    elif needs or here is None:
+        lacks = (*needs, *wire.breaker.lacks)
+        yield CannotTell((wire.name, circuit.id), tuple(dict.fromkeys(lacks)), wire.place)
