@@ -212,3 +212,13 @@ def one_of_each_kind(manual: Path) -> list[Path]:
         within = sorted(folder.glob("*.html"), key=lambda path: path.stat().st_size)
         chosen += within[-1:]
     return chosen
+
+
+def test_the_cover_leads_to_every_box_room_and_panel(
+    demo_manual: Path, pages: dict[Path, Page], demo: Result
+) -> None:
+    cover = demo_manual / "index.html"
+    led = {unquote(urlsplit(each).path) for each in pages[cover].links}
+    house = demo.house
+    due = [("box", house.boxes), ("room", house.rooms), ("panel", house.panels)]
+    assert [each for kind, ids in due for each in ids if f"{kind}/{each}.html" not in led] == []

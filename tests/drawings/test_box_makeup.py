@@ -1,7 +1,7 @@
 """The make-up of a box: every conductor and joint on it, no wire on another, letters beside colours."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from overlaps import lettering_overlaps, outside, wires_on_one_another
 from samples import PIGTAILED, SWITCHES, cable, conductor
@@ -93,11 +93,13 @@ def makeups(draw: st.DrawFn) -> MakeUp:
     )
 
 
+@settings(deadline=None)
 @given(makeups())
 def test_no_two_wires_lie_on_one_another(makeup: MakeUp) -> None:
     assert wires_on_one_another(wide_makeup(makeup, "w")) == []
 
 
+@settings(deadline=None)
 @given(makeups())
 def test_no_lettering_lies_on_other_lettering(makeup: MakeUp) -> None:
     for drawing in (wide_makeup(makeup, "w"), narrow_makeup(makeup, "n")):
@@ -105,6 +107,7 @@ def test_no_lettering_lies_on_other_lettering(makeup: MakeUp) -> None:
         assert outside(drawing) == []
 
 
+@settings(deadline=None)
 @given(makeups())
 def test_it_keeps_within_its_field(makeup: MakeUp) -> None:
     assert wide_makeup(makeup, "w").width_px <= WIDEST_PX

@@ -3,7 +3,7 @@
 from junctionary.sheets.box import BoxSheet, Cable, Conductor, Device, Joint, MakeUp, Terminal
 from junctionary.sheets.caution import BeforeOpening, BreakerOff
 from junctionary.sheets.circuit import CircuitMap, CircuitSheet, MapNode, MapRun, MatchLine
-from junctionary.sheets.cover import Cover, IndexLine, LevelEntry
+from junctionary.sheets.cover import Cover, IndexLine, LevelEntry, RoomEntry
 from junctionary.sheets.entries import (
     Excerpt,
     Fact,
@@ -454,8 +454,16 @@ COVER = Cover(
     hazards=(HAZARD,),
     tally=(Fact("circuits", ("12",)),),
     complete=(Fact("boxes with a make-up", ("38 of 41",)),),
-    levels=(LevelEntry("Ground floor", ((Link("Den", Ref("room", "den")),), ("Hall",))),),
-    panels=((Link("Main panel", Ref("panel", "main")),),),
+    levels=(
+        LevelEntry(
+            "Ground floor",
+            (
+                RoomEntry((Link("Den", Ref("room", "den")),), (Link("D1", Ref("box", "D1")),)),
+                RoomEntry(("Hall",)),
+            ),
+        ),
+    ),
+    panels=(Fact("main", (Link("Main panel", Ref("panel", "main")), ": Hall")),),
     index=(
         IndexLine("E-601", Link("Panels", Ref("sheet", "panels")), "every panel, its rating and its place"),
     ),

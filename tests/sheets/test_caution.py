@@ -110,3 +110,16 @@ def test_a_panel_names_its_main_and_what_else_enters_and_says_what_stays_live() 
 def test_a_panel_without_a_main_is_unknown() -> None:
     survey = surveyed(panels="panel: main\nspaces: 2\n")
     assert before_panel(survey, "main").is_unknown
+
+
+def test_a_circuit_says_in_which_boxes_and_leaves_the_conductors_to_their_sheets() -> None:
+    told = {each.space.id: each.why for each in before_circuit(SURVEY, "den").off}
+    assert told["main/1"][0] == "in every box"
+    assert not any(reason.startswith("reaches ") for why in told.values() for reason in why)
+    assert any("a1.black" in reason for each in before_box(SURVEY, "K1").off for reason in each.why)
+
+
+def test_a_circuit_without_boxes_still_says_why_its_breaker_is_listed() -> None:
+    directory = "circuit: den\nname: Den receptacles\n"
+    bare = surveyed(panels="panel: main\nspaces: 2\nbreakers: {1: {feeds: den}}\n", circuits=directory)
+    assert all(each.why for each in before_circuit(bare, "den").off)

@@ -4,7 +4,7 @@ from houses import surveyed
 
 from junctionary.sheets.circuit import CircuitSheet, nodes
 from junctionary.sheets.circuits import circuit_sheet
-from junctionary.sheets.links import Ref
+from junctionary.sheets.links import Ref, plain
 
 BOXES = "room: den\nboxes:\n  K1: {devices: {r1: duplex}, makeup: pigtailed}\n  K2: {}\n  K3: {}\n"
 
@@ -76,14 +76,32 @@ def test_a_circuit_that_is_only_a_directory_entry_has_no_map_and_is_not_judged_w
 def test_a_breaker_too_large_for_its_wire_does_not_fit() -> None:
     made = sheet("id: a1, cable: 14/2 NM-B, from: main, to: K1")
     stands = {each.part: each.stands for each in made.match}
-    assert stands["breaker main/1"] == "too large"
+    assert stands["breaker main 1"] == "too large"
 
 
 def test_a_breaker_on_a_circuit_with_a_gap_never_simply_fits() -> None:
     made = sheet("id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, from: K1, to: K2")
     stands = {each.part: each.stands for each in made.match}
-    assert stands["breaker main/1"] == "cannot tell"
+    assert stands["breaker main 1"] == "cannot tell"
 
 
 def test_every_run_can_be_linked_to() -> None:
     assert Ref("run", "a1") in sheet("id: a1, cable: 12/2 NM-B, from: main, to: K1").anchors()
+
+
+def test_a_breaker_too_large_for_its_wire_is_marked_where_the_breaker_is_read_of() -> None:
+    made = sheet("id: a1, cable: 14/2 NM-B, from: main, to: K1")
+    marks = {each.part: each.severity for each in made.match}
+    assert marks["breaker main 1"] == "hazard"
+
+
+def test_a_joint_by_the_word_is_not_said_to_be_seen() -> None:
+    made = sheet("id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, cable: 12/2 NM-B, from: K1, to: K2")
+    assert {plain(row.cells[-1]) for row in made.joints.rows} == {"by the word: pigtailed"}
+    assert "by the word" in made.title.known_by
+
+
+def test_a_stage_no_run_tells_is_said_once() -> None:
+    made = sheet("id: a1, cable: 12/2 NM-B, from: main, to: K1")
+    assert "stage" not in made.runs.heads
+    assert "not recorded" in made.runs.caption

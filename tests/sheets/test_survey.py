@@ -7,7 +7,7 @@ from junctionary.marks import Place
 from junctionary.sheets.links import Ref, listed, plain
 from junctionary.sheets.naming import homes, ref_of
 from junctionary.sheets.schedules import not_recorded_sheet, splices_sheet
-from junctionary.sheets.survey import excerpts, known_words
+from junctionary.sheets.survey import boxes_known, cited, excerpts, known_words
 
 PANEL = "panel: main\nspaces: 4\nbreakers: {1: {rating: 20 A, feeds: den, says: Den}}\n"
 CIRCUIT = "circuit: den\nname: Den receptacles\nruns:\n  - {id: a1, cable: 14/2 NM-B, from: main, to: K1}\n"
@@ -90,3 +90,27 @@ def test_a_list_is_spoken() -> None:
 def test_a_title_block_counts_what_is_missing() -> None:
     assert known_words("seen", 2) == "seen, 2 facts missing"
     assert known_words("seen", 0) == "seen"
+
+
+def test_sources_of_one_publication_stand_together() -> None:
+    assert cited(("NEC 2023, 240.4", "UL 498, one wire", "NEC 2023, 240.6")) == (
+        "NEC 2023, 240.4, 240.6; UL 498, one wire"
+    )
+
+
+def test_boxes_without_evidence_are_not_said_to_be_seen() -> None:
+    said = boxes_known(SURVEY.house.boxes.values())
+    assert "2 with no evidence" in said
+    assert "seen" not in said
+
+
+def test_a_finding_names_no_place_twice() -> None:
+    for each in SURVEY.findings:
+        led = [piece.to for piece in each.about if not isinstance(piece, str)]
+        assert len(led) == len(set(led))
+
+
+def test_a_fact_that_says_what_it_is_about_is_asked_for_once() -> None:
+    asked = [each.what for each in SURVEY.missing]
+    assert asked.count("the marked volume of box K1") <= 1
+    assert not any("K1" in what.split() and asked.count(what) > 1 for what in asked)

@@ -7,12 +7,14 @@ to be drawn wire by wire. Nothing in it can cross.
 from dataclasses import dataclass
 
 from junctionary.drawings.conductors import letters, wire
-from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, circle, line, rect
+from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, circle, letterings, line, rect
 from junctionary.drawings.lettering import width_px, wrapped
 from junctionary.sheets.box import Cable, Conductor, Device, Joint, MakeUp
 from junctionary.sheets.links import plain
 
 STRIP_PX = 340.0
+LEAST_PX = 150.0
+GAP_PX = 30.0
 _ROW_PX = 23.0
 _LINE_PX = 15.0
 _STUB = (26.0, 70.0)
@@ -55,7 +57,9 @@ def strip_columns(makeup: MakeUp, drawing_id: str) -> Drawing:
             column, y = _column(group, x, 4)
             marks.extend(column)
             tallest = max(tallest, y)
-            x += STRIP_PX
+            reach = max((each.extent[2] for each in letterings(tuple(column))), default=x)
+            x = max(reach, x + LEAST_PX) + GAP_PX
+    x = max(x - GAP_PX, LEAST_PX)
     return Drawing(drawing_id, x, tallest, makeup.title, makeup.says, tuple(marks), "wide makeup")
 
 

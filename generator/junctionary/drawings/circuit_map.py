@@ -21,6 +21,9 @@ _LINE_PX = 15.0
 _NOTE_PX = 12.0
 _LANE_PX = 44.0
 
+KINDS = {"space": "breaker"}
+"""What a thing is called aloud, where that is not the name of its kind."""
+
 
 @dataclass(frozen=True, slots=True)
 class Placed:
@@ -221,4 +224,8 @@ def _hit(x: float, y: float, width: float, height: float) -> tuple[Stroke, ...]:
 
 
 def _reached(node: MapNode, marks: tuple[Mark, ...]) -> tuple[Mark, ...]:
-    return marks if node.ref is None else (Linked(node.ref, f"{node.ref.kind} {node.name}", marks),)
+    return (
+        marks
+        if node.ref is None
+        else (Linked(node.ref, f"{KINDS.get(node.ref.kind, node.ref.kind)} {node.name}", marks),)
+    )

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from functools import cache
 from typing import Literal, TypeAlias
 
 from markupsafe import Markup, escape
@@ -144,15 +145,28 @@ def _mark(mark: Mark, address: Address) -> str:
     if isinstance(mark, Lettering):
         anchor = f' text-anchor="{mark.anchor}"' if mark.anchor != "start" else ""
         return (
-            f'<text x="{_n(mark.x)}" y="{_n(mark.y)}" class="{mark.kind}"{anchor}>{escape(mark.text)}</text>'
+            f'<text x="{_n(mark.x)}" y="{_n(mark.y)}" class="{mark.kind}"{anchor}>{_words(mark.text)}</text>'
         )
-    inner = "".join(_mark(each, address) for each in mark.marks)
+    inner = " ".join(_mark(each, address) for each in mark.marks)
     href = address(mark.to)
     if href is None:
         return f"<g>{inner}</g>"
-    return f'<a href="{escape(href)}" aria-label="{escape(mark.says)}">{inner}</a>'
+    return f'<a href="{escape(href)}" aria-label="{escape(_spoken(mark))}">{inner}</a>'
 
 
+def _spoken(mark: Linked) -> str:
+    """What a link is called aloud: what it leads to, and every word it shows, in their order."""
+    shown = " ".join(each.text for each in letterings(mark.marks))
+    kind, _, name = mark.says.partition(" ")
+    return f"{kind} {shown}" if shown.startswith(name) else f"{mark.says}: {shown}"
+
+
+@cache
+def _words(text: str) -> str:
+    return str(escape(text))
+
+
+@cache
 def _n(value: float) -> str:
     text = f"{value:.1f}".removesuffix(".0")
     return "0" if text == "-0" else text

@@ -27,16 +27,20 @@ class AddressBook:
         if place is None:
             return None
         path, fragment = place
-        hash_ = f"#{quote(fragment, safe='/.+-_~')}" if fragment else ""
         if path == from_path:
-            return hash_ or quote(posixpath.basename(path))
-        return _way(posixpath.dirname(from_path), path) + hash_
+            return _hash(fragment) or quote(posixpath.basename(path))
+        return _way(from_path, path) + _hash(fragment)
 
 
 @cache
-def _way(folder: str, path: str) -> str:
-    """The relative URL of a file from a folder of the manual."""
-    return quote(posixpath.relpath(path, folder or "."))
+def _hash(fragment: str) -> str:
+    return f"#{quote(fragment, safe='/.+-_~')}" if fragment else ""
+
+
+@cache
+def _way(from_path: str, path: str) -> str:
+    """The relative URL of a file of the manual from another."""
+    return quote(posixpath.relpath(path, posixpath.dirname(from_path) or "."))
 
 
 def address_book(sheets: Iterable[Sheet]) -> AddressBook:

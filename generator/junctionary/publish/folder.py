@@ -32,6 +32,8 @@ def swap_in(files: Mapping[str, bytes], folder: Path) -> None:
     for path in files:
         _checked(path)
     folder = folder.resolve()
+    if not folder.name:
+        raise NotAManual("is no folder that can be swapped; name one within it")
     stage, old = folder.with_name(f".{folder.name}.new"), folder.with_name(f".{folder.name}.old")
     _recover(folder, stage, old)
     _refuse_what_is_not_ours(folder)

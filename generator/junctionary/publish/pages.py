@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from junctionary.drawings.box_makeup import wide_makeup
 from junctionary.drawings.box_strip import narrow_makeup
@@ -16,7 +16,7 @@ from junctionary.publish.theme import Theme
 from junctionary.sheets.box import BoxSheet, MakeUp
 from junctionary.sheets.circuit import CircuitMap, CircuitSheet, Symbol
 from junctionary.sheets.cover import Cover
-from junctionary.sheets.links import Phrase, Ref
+from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lists import FindingsSheet, ListSheet, NotRecordedSheet, SplicesSheet
 from junctionary.sheets.notes import NoteSheet, RulePage, SafetySheet, TermsSheet
 from junctionary.sheets.panel import PanelSheet
@@ -73,15 +73,13 @@ def page(sheet: Sheet, book: AddressBook, theme: Theme) -> str:
         return book.url(path, ref)
 
     def say(phrase: Phrase | str) -> Markup:
-        pieces = (phrase,) if isinstance(phrase, str) else phrase
-        said = Markup("")
-        for piece in pieces:
-            if isinstance(piece, str):
-                said += piece
-                continue
-            to = href(piece.to)
-            said += Markup('<a href="{}">{}</a>').format(to, piece.text) if to else piece.text
-        return said
+        return Markup("".join(map(word, (phrase,) if isinstance(phrase, str) else phrase)))
+
+    def word(piece: str | Link) -> str:
+        if isinstance(piece, str):
+            return escape(piece)
+        to = href(piece.to)
+        return f'<a href="{escape(to)}">{escape(piece.text)}</a>' if to else escape(piece.text)
 
     def draw_map(plan: CircuitMap) -> Markup:
         return plate(wide_map(plan, "map-wide"), narrow_map(plan, "map-narrow"), href)

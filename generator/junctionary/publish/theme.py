@@ -36,6 +36,7 @@ def theme(name: str = "drafting") -> Theme:
         undefined=jinja2.StrictUndefined,
         trim_blocks=True,
         lstrip_blocks=True,
+        auto_reload=False,
     )
     environment.globals.update(
         steps=caution.STEPS,

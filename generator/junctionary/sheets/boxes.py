@@ -28,7 +28,7 @@ def box_sheet(survey: Survey, box_id: str) -> BoxSheet:
             survey,
             f"Box {box_id}, make-up and fill",
             box_number(position, box_id),
-            known_words(evidence_words(box), len(missing)),
+            known_words(_known_by(box), len(missing)),
         ),
         ref=ref,
         heading=f"Box {box_id}",
@@ -44,6 +44,11 @@ def box_sheet(survey: Survey, box_id: str) -> BoxSheet:
         missing=missing,
         excerpts=excerpts(survey, box.place),
     )
+
+
+def _known_by(box: Box) -> str:
+    by_word = any(each.expanded for each in box.joints) or any(each.expanded for each in box.landings)
+    return f"{evidence_words(box)}{'; make-up by the word' if by_word else ''}"
 
 
 def _fed_by(survey: Survey, circuit: str) -> Phrase:
@@ -77,7 +82,7 @@ def _facts(survey: Survey, box: Box) -> list[Fact]:
         Fact("judged by", (edition_words(box.edition),)),
     ]
     facts += [Fact(each.local, (device_words(each),)) for each in box.devices]
-    facts += [Fact(local, (f"guarded by {device}",)) for local, device in record.guarded_by.items()]
+    facts += [Fact(f"{local} guarded by", (device,)) for local, device in record.guarded_by.items()]
     facts += [Fact(f"label on {local}", (", ".join(labels),)) for local, labels in record.labels.items()]
     for what, value in (("note", record.note), ("set back", record.set_back), ("exposed", record.exposed)):
         if value is not None:

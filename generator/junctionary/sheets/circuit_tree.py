@@ -9,7 +9,7 @@ from junctionary.sheets.circuit import CircuitMap, MapNode, MapRun, Symbol
 from junctionary.sheets.entries import SEVERITIES, FindingEntry, Severity
 from junctionary.sheets.links import Ref
 from junctionary.sheets.makeup import device_words, symbol_of
-from junctionary.sheets.naming import breaker_words, said
+from junctionary.sheets.naming import breaker_words, said, several
 from junctionary.sheets.survey import Survey, counted
 from junctionary.units import Quantity, WireSize
 
@@ -130,11 +130,11 @@ def _box_symbol(survey: Survey, box_id: str) -> Symbol:
 
 def _box_notes(survey: Survey, box_id: str) -> Iterator[str]:
     box = survey.house.boxes[box_id]
-    if box.name:
-        yield box.name
     words = [device_words(each).split(",")[0] for each in box.devices]
+    if box.name and box.name not in words:
+        yield box.name
     for word in dict.fromkeys(words):
-        yield f"{words.count(word)} x {word}" if words.count(word) > 1 else word
+        yield several(words.count(word), word)
     if box.makeup_unknown or box.makeup_unrecorded:
         yield "make-up unknown" if box.makeup_unknown else "make-up not recorded"
 
@@ -146,5 +146,6 @@ def gravest(survey: Survey, refs: set[Ref]) -> Severity | None:
 
 
 def _concerns(finding: FindingEntry, refs: set[Ref]) -> bool:
-    subject = next((piece.to for piece in finding.about if not isinstance(piece, str)), None)
-    return subject in refs
+    """A finding marks its subject, and every breaker it names: that is where somebody reads of a circuit."""
+    named = [piece.to for piece in finding.about if not isinstance(piece, str)]
+    return any(to in refs for to in (*named[:1], *(each for each in named if each.kind == "space")))

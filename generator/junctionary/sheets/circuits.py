@@ -1,5 +1,6 @@
 """Builds the sheet of a circuit."""
 
+import re
 from collections.abc import Iterator
 
 from junctionary.figures.receptacles import ReceptacleMatch
@@ -10,11 +11,32 @@ from junctionary.sheets.circuit_tree import circuit_map, gravest
 from junctionary.sheets.entries import Fact, Row, Table, Working, WorkingLine
 from junctionary.sheets.isolation import before_circuit
 from junctionary.sheets.links import Link, Phrase, Ref, listed
-from junctionary.sheets.makeup import cable_words, connector_words, device_words
-from junctionary.sheets.naming import NOT_RECORDED, breaker_link, end_link, link, room_link, said
-from junctionary.sheets.survey import Survey, counted, edition_words, excerpts, known_words, sentence, title
+from junctionary.sheets.makeup import cable_words, connector_words, device_words, how_known
+from junctionary.sheets.naming import (
+    NOT_RECORDED,
+    breaker_link,
+    breaker_words,
+    end_link,
+    link,
+    room_link,
+    said,
+    where,
+)
+from junctionary.sheets.survey import (
+    Survey,
+    boxes_known,
+    cited,
+    counted,
+    edition_words,
+    excerpts,
+    known_words,
+    sentence,
+    title,
+)
 from junctionary.sheets.titleblock import circuit_number
 from junctionary.units import Quantity, decimal
+
+_SMALLER = re.compile(r"\bmin\(([^(),]+), ([^(),]+)\)")
 
 
 def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
@@ -28,7 +50,7 @@ def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
             survey,
             f"Circuit {circuit_id}, map and match",
             numbered(house, circuit),
-            known_words(circuit.record.stage or "as recorded", len(missing)),
+            known_words(boxes_known(house.boxes[each] for each in circuit.boxes), len(missing)),
         ),
         ref=ref,
         heading=circuit.name,
@@ -76,18 +98,21 @@ def _counts(circuit: Circuit) -> str:
 
 def _facts(survey: Survey, circuit: Circuit) -> Iterator[Fact]:
     house, record = survey.house, circuit.record
-    yield Fact("purpose", (record.purpose or NOT_RECORDED,))
     yield Fact("serves", listed(tuple(room_link(house, each) for each in circuit.rooms)) or (NOT_RECORDED,))
+    yield Fact("purpose", (record.purpose or NOT_RECORDED,))
+    if record.stage:
+        yield Fact("stage", (record.stage,))
     for id_ in circuit.breakers:
         breaker = house.breakers[id_]
         guards = ", ".join(each.upper() for each in breaker.guards or ())
         nothing = "nothing" if breaker.guards is not None else NOT_RECORDED
-        yield Fact(f"guarded at {id_} by", (guards or nothing,))
-        yield Fact(f"leg of {id_}", (" + ".join(each or "not known" for each in breaker.legs),))
-        if breaker.says:
-            yield Fact("the door card says", (breaker.says,))
+        of = f" ({breaker_words(id_)})" if len(circuit.breakers) > 1 else ""
+        yield Fact(f"guarded by{of}", (guards or nothing,))
+        yield Fact(f"leg{of}", (" + ".join(each or "not known" for each in breaker.legs),))
+        if breaker.says and breaker.says != circuit.name:
+            yield Fact(f"door card says{of}", (breaker.says,))
         if breaker.tied_to:
-            yield Fact("handle tied to", listed(tuple(breaker_link(each) for each in breaker.tied_to)))
+            yield Fact(f"handle tied to{of}", listed(tuple(breaker_link(each) for each in breaker.tied_to)))
     yield Fact("judged by", (edition_words(circuit.edition),))
     if record.note:
         yield Fact("note", (record.note,))
@@ -105,7 +130,7 @@ def _match(survey: Survey, circuit: Circuit) -> Iterator[MatchLine]:
         for id_ in circuit.breakers:
             rating = house.breakers[id_].rating
             yield MatchLine(
-                part=f"breaker {id_}",
+                part=f"breaker {breaker_words(id_)}",
                 has=said(house, rating),
                 may=may,
                 stands=_stands(rating, limit.breaker, wire.breaker if wire else None),
@@ -139,7 +164,7 @@ def _receptacle(survey: Survey, match: ReceptacleMatch) -> MatchLine:
         has=f"{decimal(rating, 0)} A" if rating is not None else NOT_RECORDED,
         may=match.fit.allowed,
         stands=match.fit.verdict,
-        because="; ".join(match.fit.lacks) or "; ".join(map(str, match.fit.cites)),
+        because="; ".join(match.fit.lacks) or cited(match.fit.cites),
         severity=gravest(survey, {Ref("device", match.device)}) if match.fit.fits is False else None,
     )
 
@@ -147,32 +172,41 @@ def _receptacle(survey: Survey, match: ReceptacleMatch) -> MatchLine:
 def _goes_dark(survey: Survey, circuit: Circuit) -> Table:
     house = survey.house
     loads = {each.plugged or each.wired: each.name or each.is_ for each in circuit.loads}
-    rows = []
-    for id_ in circuit.devices:
+    order = list(house.rooms)
+    rows: list[tuple[Phrase, ...]] = []
+    for id_ in sorted(circuit.devices, key=lambda each: _room_place(house, order, each)):
         device = house.devices[id_]
+        box = house.boxes[device.box]
         fed = [said_ for at, said_ in loads.items() if at and (at == id_ or at.startswith(f"{id_}."))]
         rows.append(
-            Row(
-                (
-                    (Link(id_, Ref("device", id_)),),
-                    (device_words(device),),
-                    (room_link(house, house.boxes[device.box].room),),
-                    (", ".join(fed),),
-                )
+            (
+                (room_link(house, box.room),),
+                (box.name or where(house, box.record.at),),
+                (device_words(device),),
+                (Link(id_, Ref("device", id_)),),
+                (", ".join(fed),),
             )
         )
     told = {at for at in loads if at}
     rows += [
-        Row(((each.name or each.id,), (each.is_,), ("",), (said(house, each.draws),)))
+        (("place not recorded",), ("",), (each.name or each.id,), ("",), (said(house, each.draws),))
         for each in circuit.loads
         if not {each.plugged, each.wired} & told
     ]
-    return Table(("what", "is", "room", "feeds"), tuple(rows))
+    heads = ("room", "where", "what", "code", "feeds")
+    shown = len(heads) if any(row[-1] != ("",) for row in rows) else len(heads) - 1
+    return Table(heads[:shown], tuple(Row(row[:shown]) for row in rows))
+
+
+def _room_place(house: House, order: list[str], device: str) -> int:
+    room = house.boxes[house.devices[device].box].room
+    return order.index(room) if room in order else len(order)
 
 
 def runs_table(survey: Survey, runs: tuple[str, ...]) -> Table:
     """Runs with their ends, their length and what may guard them."""
     house = survey.house
+    staged = any(house.runs[each].stage for each in runs)
     rows = []
     for id_ in runs:
         run = house.runs[id_]
@@ -187,13 +221,14 @@ def runs_table(survey: Survey, runs: tuple[str, ...]) -> Table:
                     (end_link(house, run.to),),
                     (said(house, run.length),),
                     (may,),
-                    (run.stage or NOT_RECORDED,),
+                    *(((run.stage or NOT_RECORDED,),) if staged else ()),
                 ),
                 Ref("run", id_),
             )
         )
-    heads = ("run", "cable", "from", "to", "length", "largest breaker", "stage")
-    return Table(heads, tuple(rows), figures=(4, 5))
+    heads = ("run", "cable", "from", "to", "length", "largest breaker", *(("stage",) if staged else ()))
+    caption = "" if staged or not rows else "At what stage they are is not recorded."
+    return Table(heads, tuple(rows), figures=(4, 5), caption=caption)
 
 
 def _joints(survey: Survey, circuit: Circuit) -> Table:
@@ -209,13 +244,14 @@ def _joints(survey: Survey, circuit: Circuit) -> Table:
                     ),
                 ),
                 (connector_words(joint),),
+                (how_known(house.boxes[box], joint),),
             )
         )
         for box in circuit.boxes
         for joint in house.boxes[box].joints
         if circuit.id in joint.circuits
     ]
-    return Table(("joint", "role", "joins", "in"), tuple(rows))
+    return Table(("joint", "role", "joins", "in", "known by"), tuple(rows))
 
 
 def _loads(survey: Survey, circuit: Circuit) -> Table:
@@ -241,6 +277,11 @@ def _loads(survey: Survey, circuit: Circuit) -> Table:
     return Table(("load", "is", "draws", "at", "kind", "matters for"), tuple(rows))
 
 
+def _spoken(sum_: str) -> str:
+    """A sum as a person reads it: the smaller of two is said in words."""
+    return _SMALLER.sub(r"the smaller of \1 and \2", sum_)
+
+
 def _workings(survey: Survey, circuit: Circuit) -> Iterator[Working]:
     limit = survey.figures.circuits.get(circuit.id)
     if limit is None or limit.limiting is None:
@@ -249,7 +290,7 @@ def _workings(survey: Survey, circuit: Circuit) -> Iterator[Working]:
     lines = [
         WorkingLine(
             step.what,
-            step.sum,
+            _spoken(step.sum),
             f"{decimal(step.value, 2)} {step.unit}" if step.unit != "A" else decimal(step.value, 2),
         )
         for step in wire.breaker.steps
@@ -264,5 +305,5 @@ def _workings(survey: Survey, circuit: Circuit) -> Iterator[Working]:
         "A",
         tuple(lines),
         " ".join(part for part in (says, taken) if part),
-        "; ".join(map(str, wire.breaker.cites)),
+        cited(wire.breaker.cites),
     )

@@ -9,11 +9,19 @@ from junctionary.sheets.titleblock import Sheet
 
 
 @dataclass(frozen=True, slots=True)
+class RoomEntry:
+    """A room, and the codes of its boxes as they stand on their covers."""
+
+    room: Phrase
+    boxes: tuple[Link, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class LevelEntry:
     """A level and its rooms, in the order of the record."""
 
     name: str
-    rooms: tuple[Phrase, ...]
+    rooms: tuple[RoomEntry, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +43,6 @@ class Cover(Sheet):
     tally: tuple[Fact, ...]
     complete: tuple[Fact, ...]
     levels: tuple[LevelEntry, ...]
-    panels: tuple[Phrase, ...]
+    panels: tuple[Fact, ...]
     index: tuple[IndexLine, ...]
     section: ClassVar[str] = "cover"

@@ -1,10 +1,13 @@
 """Builds the cover."""
 
-from junctionary.sheets.cover import Cover, IndexLine, LevelEntry
+from collections.abc import Iterable, Iterator
+
+from junctionary.house.model import House, Panel
+from junctionary.sheets.cover import Cover, IndexLine, LevelEntry, RoomEntry
 from junctionary.sheets.entries import Fact
 from junctionary.sheets.links import Link, Ref
-from junctionary.sheets.naming import source_words
-from junctionary.sheets.survey import Survey, counted, title
+from junctionary.sheets.naming import NOT_RECORDED, breaker_words, room_link, source_words, where
+from junctionary.sheets.survey import Survey, boxes_known, known_words, title
 from junctionary.sheets.titleblock import GENERAL
 
 SHOWS = {
@@ -28,21 +31,8 @@ def cover(survey: Survey) -> Cover:
     runs = list(house.runs.values())
     breakers = [each for each in house.breakers.values() if each.spaces != ("main",)]
     made = sum(not each.makeup_unknown and not each.makeup_unrecorded for each in boxes)
-    levels = [(each.id, each.name) for each in house.record.levels]
-    known = {id_ for id_, _ in levels}
-    entries = []
-    for id_, name in (*levels, (None, "Level not recorded")):
-        rooms = [
-            each
-            for each in house.rooms.values()
-            if each.record.level == id_ or (id_ is None and each.record.level not in known)
-        ]
-        if rooms:
-            entries.append(
-                LevelEntry(name, tuple((Link(each.name, Ref("room", each.id)),) for each in rooms))
-            )
     return Cover(
-        title=title(survey, "Cover", GENERAL["cover"], f"{counted(len(survey.missing), 'fact')} missing"),
+        title=title(survey, "Cover", GENERAL["cover"], known_words(boxes_known(boxes), len(survey.missing))),
         ref=Ref("sheet", "cover"),
         heading=house.name,
         lead=("House manual: electrical, as recorded.",),
@@ -54,7 +44,12 @@ def cover(survey: Survey) -> Cover:
             Fact(
                 source_words(each),
                 (
-                    Link(each.enters or "where it enters is not recorded", Ref("circuit", each.id)),
+                    Link(
+                        f"enters at {breaker_words(each.enters)}"
+                        if each.enters
+                        else "where it enters is not recorded",
+                        Ref("circuit", each.id),
+                    ),
                     f"; without the utility: {each.without_utility or 'not recorded'}",
                 ),
             )
@@ -83,13 +78,45 @@ def cover(survey: Survey) -> Cover:
             Fact("boxes with evidence", (_of(sum(each.evidence is not None for each in boxes), len(boxes)),)),
             Fact("facts not recorded", (Link(str(len(survey.missing)), Ref("sheet", "not-recorded")),)),
         ),
-        levels=tuple(entries),
-        panels=tuple((Link(each.name, Ref("panel", each.id)),) for each in house.panels.values()),
+        levels=tuple(_levels(house)),
+        panels=tuple(_panel(house, each) for each in house.panels.values()),
         index=tuple(
             IndexLine(GENERAL[id_], Link(name, Ref("sheet", id_)), shows)
             for id_, (name, shows) in SHOWS.items()
         ),
     )
+
+
+def _levels(house: House) -> Iterator[LevelEntry]:
+    """Every room by its level, then boxes in rooms that no file tells of: no box is left out."""
+    levels: list[tuple[str | None, str]] = [(each.id, each.name) for each in house.record.levels]
+    known = {id_ for id_, _ in levels}
+    for id_, name in (*levels, (None, "Level not recorded")):
+        rooms = [
+            RoomEntry((Link(each.name, Ref("room", each.id)),), _codes(each.boxes))
+            for each in house.rooms.values()
+            if each.record.level == id_ or (id_ is None and each.record.level not in known)
+        ]
+        if id_ is None:
+            strays: dict[str, list[str]] = {}
+            for box in house.boxes.values():
+                if box.room not in house.rooms:
+                    strays.setdefault(box.room, []).append(box.id)
+            rooms += [RoomEntry((room,), _codes(boxes)) for room, boxes in strays.items()]
+        if rooms:
+            yield LevelEntry(name, tuple(rooms))
+
+
+def _codes(boxes: Iterable[str]) -> tuple[Link, ...]:
+    return tuple(Link(each, Ref("box", each)) for each in boxes)
+
+
+def _panel(house: House, panel: Panel) -> Fact:
+    at = panel.record.at
+    place: tuple[str | Link, ...] = (NOT_RECORDED,)
+    if at is not None:
+        place = (room_link(house, at.room) if at.room else "room not recorded", ", ", where(house, at))
+    return Fact(panel.id, (Link(panel.name, Ref("panel", panel.id)), ": ", *place))
 
 
 def _of(number: int, whole: int) -> str:

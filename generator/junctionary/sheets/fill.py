@@ -3,10 +3,12 @@
 from junctionary.figures.fill import Fill
 from junctionary.formulas.worked import Step
 from junctionary.sheets.entries import Working, WorkingLine
-from junctionary.sheets.survey import edition_words
+from junctionary.sheets.survey import cited, edition_words
 from junctionary.units import decimal
 
 DIGITS = 2
+FEW = 3
+"""So many signs of addition stand on one line; a longer chain only repeats the column above it."""
 
 
 def fill_working(fill: Fill) -> Working:
@@ -14,7 +16,8 @@ def fill_working(fill: Fill) -> Working:
     *steps, total = fill.filled.steps or (None,)
     lines = [_line(step) for step in steps if step is not None]
     if fill.filled.value is not None and total is not None:
-        lines.append(WorkingLine(total.what, total.sum, decimal(fill.filled.value, DIGITS), True))
+        how = total.sum if total.sum.count(" + ") < FEW else "added up"
+        lines.append(WorkingLine(total.what, how, decimal(fill.filled.value, DIGITS), True))
     else:
         lines += [_line(total)] if total is not None else []
         lines.append(WorkingLine("filled, as far as recorded", "at least", decimal(fill.least, DIGITS), True))
@@ -24,13 +27,12 @@ def fill_working(fill: Fill) -> Working:
     lines += volume or [WorkingLine("volume", "not recorded", "?")]
     if fill.left is not None:
         lines.append(WorkingLine("left", _less(fill), decimal(fill.left, DIGITS), True))
-    cites = dict.fromkeys(str(each) for each in (*fill.filled.cites, *fill.volume.cites))
     return Working(
         f"Box {fill.box}, by {edition_words(fill.edition)}",
         "in³",
         tuple(lines),
         _says(fill),
-        "; ".join(cites),
+        cited((*fill.filled.cites, *fill.volume.cites)),
     )
 
 

@@ -5,7 +5,6 @@ from collections.abc import Iterable
 from junctionary.house.isolate import (
     Isolation,
     Off,
-    isolate,
     isolate_circuit,
     isolate_panel,
     isolate_room,
@@ -25,32 +24,35 @@ COVER_ON = (
 
 def before_box(survey: Survey, box_id: str) -> BeforeOpening:
     """What must be off before anything in a box is dead."""
-    return _told(survey, f"box {box_id}", isolate(survey.house, survey.network, box_id))
+    return _told(survey, f"box {box_id}", survey.isolations[box_id])
 
 
 def before_circuit(survey: Survey, circuit_id: str) -> BeforeOpening:
     """What must be off before any box of a circuit is opened, other circuits in those boxes included."""
     house, network = survey.house, survey.network
     circuit = house.circuits[circuit_id]
-    boxes = (isolate(house, network, each) for each in circuit.boxes)
-    return _told(survey, f"any box of {circuit.name}", isolate_circuit(house, network, circuit_id), *boxes)
+    whole = isolate_circuit(house, network, circuit_id)
+    opens = "any box of this circuit"
+    return _told(survey, opens, whole, *_of_boxes(survey, circuit.boxes), boxes=circuit.boxes)
 
 
 def before_room(survey: Survey, room_id: str) -> BeforeOpening:
     """What must be off before any box of a room is opened."""
-    name = survey.house.rooms[room_id].name
-    return _told(survey, f"any box in {name}", isolate_room(survey.house, survey.network, room_id))
+    boxes = survey.house.rooms[room_id].boxes
+    whole = isolate_room(survey.house, survey.network, room_id)
+    return _told(survey, "any box of this room", whole, *_of_boxes(survey, boxes), boxes=boxes)
 
 
 def before_source(survey: Survey, source_id: str) -> BeforeOpening:
     """What must be off before any box that a second source's wiring comes to is opened."""
     house, network = survey.house, survey.network
     runs = [run for run in house.runs.values() if run.circuit == source_id]
-    boxes = dict.fromkeys(end.id for run in runs for end in run.ends if end.id in house.boxes)
+    boxes = tuple(dict.fromkeys(end.id for run in runs for end in run.ends if end.id in house.boxes))
     parts = [isolate_run(house, network, run.id) for run in runs]
-    parts += [isolate(house, network, each) for each in boxes if each]
+    known = tuple(each for each in boxes if each)
+    parts += _of_boxes(survey, known)
     opens = f"any box of {source_words(house.sources[source_id])}"
-    return _told(survey, opens, *(parts or [isolate_run(house, network, source_id)]))
+    return _told(survey, opens, *(parts or [isolate_run(house, network, source_id)]), boxes=known)
 
 
 def before_panel(survey: Survey, panel_id: str) -> BeforeOpening:
@@ -64,9 +66,21 @@ def before_any() -> BeforeOpening:
     return BeforeOpening("any of these", (), ("the list for each box is on the sheet of that box",))
 
 
-def _told(survey: Survey, opens: str, *isolations: Isolation, extra: tuple[str, ...] = ()) -> BeforeOpening:
+def _of_boxes(survey: Survey, boxes: Iterable[str]) -> tuple[Isolation, ...]:
+    return tuple(survey.isolations[each] for each in boxes)
+
+
+def _told(
+    survey: Survey,
+    opens: str,
+    *isolations: Isolation,
+    boxes: tuple[str, ...] = (),
+    extra: tuple[str, ...] = (),
+) -> BeforeOpening:
     house = survey.house
     why = _reasons(each for isolation in isolations for each in isolation.breakers)
+    if boxes:
+        why = _by_box(survey, boxes, why)
     sources = _reasons(each for isolation in isolations for each in isolation.sources)
     unknown = tuple(dict.fromkeys(reason for isolation in isolations for reason in isolation.unknown))
     if unknown or not why:
@@ -90,6 +104,25 @@ def _reasons(offs: Iterable[Off]) -> dict[str, tuple[str, ...]]:
     for each in offs:
         found.setdefault(each.id, each.why)
     return found
+
+
+def _by_box(
+    survey: Survey, boxes: tuple[str, ...], why: dict[str, tuple[str, ...]]
+) -> dict[str, tuple[str, ...]]:
+    """For a sheet of many boxes, the boxes each breaker reaches; their own sheets list the conductors."""
+    here: dict[str, list[str]] = {}
+    for box in boxes:
+        for off in survey.isolations[box].breakers:
+            here.setdefault(off.id, []).append(box)
+    told = {}
+    for breaker, reasons in why.items():
+        found = here.get(breaker, [])
+        if not found:
+            told[breaker] = reasons
+            continue
+        where = "every box" if len(found) == len(boxes) > 1 else ", ".join(found)
+        told[breaker] = (f"in {where}", *(each for each in reasons if not each.startswith("reaches ")))
+    return told
 
 
 def _off(house: House, breaker: str, reasons: tuple[str, ...]) -> BreakerOff:

@@ -181,8 +181,13 @@ def joint_entry(survey: Survey, box: Box, joint: HouseJoint) -> Joint:
         members=tuple(_short(box, member.name) for member in joint.members),
         connector=connector_words(joint),
         pigtail=", ".join(pigtails),
-        known_by=f"by the word: {joint.expanded}" if joint.expanded else evidence_words(box),
+        known_by=how_known(box, joint),
     )
+
+
+def how_known(box: Box, joint: HouseJoint) -> str:
+    """``by the word: feed`` for what was expanded, which nobody saw as such; else the box's evidence."""
+    return f"by the word: {joint.expanded}" if joint.expanded else evidence_words(box)
 
 
 def connector_words(joint: HouseJoint) -> str:
@@ -225,7 +230,7 @@ def _device(survey: Survey, box: Box, device: HouseDevice) -> Device:
         terminals=tuple(
             _terminal(survey, box, device, name, landings.get(name), joints.get(name)) for name in shown
         ),
-        feeds=_fed_by(survey, device),
+        feeds=_fed_by(survey, device) if len(box.circuits) > 1 else (),
     )
 
 

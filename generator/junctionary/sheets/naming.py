@@ -67,6 +67,14 @@ def source_words(source: Source) -> str:
     return source.name or source.is_.replace("-", " ")
 
 
+def several(number: int, word: str) -> str:
+    """``2 switches``, ``switch``: a word for a device, and how many there are when more than one."""
+    if number == 1:
+        return word
+    ending = "es" if word.endswith(("ch", "s", "x")) else "s"
+    return f"{number} {word}{ending}"
+
+
 def room_link(house: House, id_: str) -> Link | str:
     """A room by its name."""
     return Link(house.rooms[id_].name, Ref("room", id_)) if id_ in house.rooms else id_
@@ -134,8 +142,13 @@ def homes(house: House, about: Iterable[str]) -> set[Ref]:
     return found
 
 
+def box_of(ref: Ref) -> str:
+    """The box of a box, a device or a joint."""
+    return ref.id if ref.kind == "box" else ref.id.replace("/", ".").partition(".")[0]
+
+
 def _of_box(house: House, ref: Ref) -> set[Ref]:
-    id_ = ref.id if ref.kind == "box" else ref.id.replace("/", ".").partition(".")[0]
+    id_ = box_of(ref)
     box = house.boxes[id_]
     circuits = box.circuits
     if ref.kind == "device":

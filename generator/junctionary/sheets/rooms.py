@@ -14,10 +14,20 @@ from junctionary.sheets.naming import (
     end_link,
     room_link,
     said,
+    several,
     where,
 )
 from junctionary.sheets.room import RoomSheet
-from junctionary.sheets.survey import Survey, counted, edition_words, excerpts, known_words, sentence, title
+from junctionary.sheets.survey import (
+    Survey,
+    boxes_known,
+    counted,
+    edition_words,
+    excerpts,
+    known_words,
+    sentence,
+    title,
+)
 from junctionary.sheets.titleblock import room_number
 
 
@@ -28,8 +38,9 @@ def room_sheet(survey: Survey, room_id: str) -> RoomSheet:
     ref = Ref("room", room_id)
     missing = survey.missing_at.get(ref, ())
     number = room_number(list(house.rooms).index(room_id) + 1)
+    known_by = boxes_known(house.boxes[each] for each in room.boxes)
     return RoomSheet(
-        title=title(survey, room.name, number, known_words(room.stage or "stage not recorded", len(missing))),
+        title=title(survey, room.name, number, known_words(known_by, len(missing))),
         ref=ref,
         heading=room.name,
         lead=_lead(house, room),
@@ -52,9 +63,7 @@ def box_row(survey: Survey, box: Box, *before: Phrase) -> Row:
     """A box in a schedule; ``before`` are cells between its id and where it is."""
     house = survey.house
     held = [device_words(each).split(",")[0] for each in box.devices]
-    holds = ", ".join(
-        f"{held.count(each)} {each}" if held.count(each) > 1 else each for each in dict.fromkeys(held)
-    )
+    holds = ", ".join(several(held.count(each), each) for each in dict.fromkeys(held))
     made = "unknown" if box.makeup_unknown else NOT_RECORDED if box.makeup_unrecorded else "written out"
     return Row(
         (

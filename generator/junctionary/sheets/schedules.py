@@ -28,7 +28,7 @@ from junctionary.sheets.naming import (
 )
 from junctionary.sheets.panels import breakers_counted, fed_from
 from junctionary.sheets.rooms import box_row
-from junctionary.sheets.survey import Survey, counted, sentence, title
+from junctionary.sheets.survey import Survey, boxes_known, counted, sentence, title
 from junctionary.sheets.titleblock import GENERAL
 
 
@@ -205,7 +205,7 @@ def splices_sheet(survey: Survey) -> SplicesSheet:
                 others.append(row)
     heads = ("joint", "joins", "in", "where", "reached", "circuit")
     return SplicesSheet(
-        title=title(survey, "Splices and pigtails", GENERAL["splices"], "as recorded"),
+        title=title(survey, "Splices and pigtails", GENERAL["splices"], boxes_known(house.boxes.values())),
         ref=Ref("sheet", "splices"),
         heading="Splices and pigtails",
         lead=(sentence(counted(len(hard) + len(alone) + len(others), "joint")), " ", _blind(house)),
@@ -269,7 +269,7 @@ def findings_sheet(survey: Survey) -> FindingsSheet:
             sentence(tally),
             " ",
             Link(f"{counted(len(survey.missing), 'fact')} not recorded", Ref("sheet", "not-recorded")),
-            ", which nothing could be judged by. ",
+            ": what rests on them could not be judged. ",
             Link("All checks", Ref("sheet", "rules")),
             ".",
         ),
