@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable, Mapping
 
-from junctionary.house.ends import runs_ending_in
+from junctionary.house.ends import runs_by_end
 from junctionary.house.ids import Ids
 from junctionary.house.makeup import Bench, Outcome, make_up, words_of
 from junctionary.house.model import Box, Device, PassThrough, Run
@@ -29,15 +29,16 @@ def link_boxes(
     """
     problems: list[Problem] = []
     boxes = {}
+    ending_in = runs_by_end(runs)
     for id_, record in ids.boxes.items():
         file = ids.file_of[id_]
-        here = runs_ending_in(id_, runs)
+        here = ending_in.get(id_, {})
         problems += _names_of_devices(id_, record, here, ids)
         bench = Bench(
             box=id_,
             record=record,
             runs=here,
-            elsewhere={each: run for each, run in runs.items() if each not in here},
+            recorded=runs,
             devices={
                 local: ids.device_kinds[kind]
                 for local, kind in record.devices.items()
@@ -166,7 +167,7 @@ def _marks(bench: Bench) -> list[Problem]:
     for name in record.marked:
         run, _, colour = name.partition(".")
         place = record.key_place("marked", name)
-        if run not in bench.runs and not ("circuits" in bench.lost and run not in bench.elsewhere):
+        if run not in bench.runs and not ("circuits" in bench.lost and run not in bench.recorded):
             problems.append(_no_run(bench, name, place))
         elif run in bench.runs:
             colours = [each.colour for each in bench.runs[run].conductors]

@@ -21,9 +21,17 @@ def link_circuits(
     problems: list[Problem] = []
     breakers = [each for panel in panels.values() for each in panel.breakers]
     circuits = {}
+    runs_of: dict[str, list[Run]] = {}
+    for run in runs.values():
+        runs_of.setdefault(run.circuit, []).append(run)
+    devices_of: dict[str, list[str]] = {}
+    for box in boxes.values():
+        for device in box.devices:
+            for circuit in dict.fromkeys(device.circuits):
+                devices_of.setdefault(circuit, []).append(device.id)
     for id_, record in ids.circuits.items():
         feeding = [each for each in breakers if each.feeds == id_]
-        own = [run for run in runs.values() if run.circuit == id_]
+        own = runs_of.get(id_, [])
         problems += _serves_nothing_known(record, ids)
         problems += _poles_in_dispute(record, feeding, own)
         outward = boxes_outward(own)
@@ -35,9 +43,7 @@ def link_circuits(
             runs=tuple(run.id for run in own),
             boxes=outward,
             rooms=tuple(dict.fromkeys(rooms)),
-            devices=tuple(
-                device.id for box in boxes.values() for device in box.devices if id_ in device.circuits
-            ),
+            devices=tuple(devices_of.get(id_, ())),
             loads=tuple(record.loads),
             edition=record.built_to or house.reference,
             record=record,

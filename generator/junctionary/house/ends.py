@@ -68,6 +68,11 @@ def _ends_that_are_nowhere(record: RunRecord, ids: Ids) -> list[Problem]:
     return problems
 
 
-def runs_ending_in(place_id: str, runs: Mapping[str, Run]) -> dict[str, Run]:
-    """The runs with an end in a box or panel, in the order of the record."""
-    return {id_: run for id_, run in runs.items() if any(end.id == place_id for end in run.ends)}
+def runs_by_end(runs: Mapping[str, Run]) -> dict[str, dict[str, Run]]:
+    """By box or panel, the runs with an end in it, in the order of the record."""
+    found: dict[str, dict[str, Run]] = {}
+    for id_, run in runs.items():
+        for end in run.ends:
+            if end.id is not None:
+                found.setdefault(end.id, {})[id_] = run
+    return found

@@ -63,22 +63,24 @@ class Ids:
 
     def known(self, kind: str) -> tuple[str, ...]:
         """The ids of one kind, in the order of the record."""
-        by_kind: dict[str, Iterable[str]] = {
-            "panel": self.panels, "circuit": self.circuits, "run": self.runs, "load": self.loads,
-            "room": self.rooms, "box": self.boxes, "box or panel": (*self.boxes, *self.panels),
-            "kind of device": self.device_kinds,
-            "connector": self.connectors, "kind of breaker": self.breaker_kinds, "source": self.sources,
-            "level": self.levels, "building": self.buildings,
-            "circuit or source": (*self.circuits, *self.sources),
+        return tuple(id_ for each in self._of_kind(kind) for id_ in each)
+
+    def _of_kind(self, kind: str) -> tuple[Mapping[str, object], ...]:
+        by_kind: dict[str, tuple[Mapping[str, object], ...]] = {
+            "panel": (self.panels,), "circuit": (self.circuits,), "run": (self.runs,), "load": (self.loads,),
+            "room": (self.rooms,), "box": (self.boxes,), "box or panel": (self.boxes, self.panels),
+            "kind of device": (self.device_kinds,),
+            "connector": (self.connectors,), "kind of breaker": (self.breaker_kinds,),
+            "source": (self.sources,), "level": (self.levels,), "building": (self.buildings,),
+            "circuit or source": (self.circuits, self.sources),
         }  # fmt: skip
-        return tuple(by_kind[kind])
+        return by_kind[kind]
 
     def missing(self, kind: str, word: str, place: Place) -> list[Problem]:
         """A problem when no such id is known, naming the nearest that is."""
-        known = self.known(kind)
-        if word in known or self.may_stand_elsewhere(kind):
+        if any(word in each for each in self._of_kind(kind)) or self.may_stand_elsewhere(kind):
             return []
-        return [unknown_id(kind, word, place, known)]
+        return [unknown_id(kind, word, place, self.known(kind))]
 
 
 def unknown_id(kind: str, word: str, place: Place, known: Iterable[str]) -> Problem:

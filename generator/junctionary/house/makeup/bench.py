@@ -54,15 +54,15 @@ class Bench:
     """One box laid open.
 
     ``runs`` are those that end here and ``devices`` those whose kind is known,
-    by local id; ``kindless`` are the others. ``elsewhere`` are all other
-    runs. ``lost`` are the kinds of file of which one could not be read,
+    by local id; ``kindless`` are the others. ``recorded`` are all runs
+    of the house. ``lost`` are the kinds of file of which one could not be read,
     and ``ends_missing`` when a run that may end here has an end that is not known.
     """
 
     box: str
     record: BoxRecord
     runs: Mapping[str, Run]
-    elsewhere: Mapping[str, Run]
+    recorded: Mapping[str, Run]
     devices: Mapping[str, DeviceKind]
     kindless: frozenset[str]
     connectors: Mapping[str, ConnectorKind]
@@ -140,7 +140,7 @@ def resolve(bench: Bench, said: str, taken: frozenset[str] = frozenset()) -> Ato
         return _terminal(bench, whole, part, taken)
     if whole in bench.kindless:
         return Atom("terminal", f"{bench.box}.{said}", device=whole, terminal=part)
-    if "circuits" in bench.lost and whole not in bench.elsewhere:
+    if "circuits" in bench.lost and whole not in bench.recorded:
         return Atom("conductor", f"{bench.box}/{said}", run=whole, colour=part)
     return _nothing(bench, whole, said)
 
@@ -190,7 +190,7 @@ def _terminal(bench: Bench, device: str, terminal: str, taken: frozenset[str]) -
 
 
 def _nothing(bench: Bench, whole: str, said: str) -> Wrong:
-    if whole in bench.elsewhere:
+    if whole in bench.recorded:
         here = ", ".join(bench.runs) or "none"
         return Wrong(
             f"run {whole} does not end in {bench.box}",

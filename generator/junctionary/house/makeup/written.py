@@ -207,8 +207,8 @@ def _passing(tally: _Tally) -> Iterable[str]:
                     f"take it out of passes:, or correct the from: or to: of {each.run}",
                 )
             )
-        elif each.run not in bench.elsewhere and "circuits" not in bench.lost:
-            near = nearest(each.run, bench.elsewhere)
+        elif each.run not in bench.recorded and "circuits" not in bench.lost:
+            near = nearest(each.run, [id_ for id_ in bench.recorded if id_ not in bench.runs])
             tally.problems.append(
                 Problem(
                     place,
