@@ -80,6 +80,16 @@ def test_the_white_of_a_two_wire_cable_is_the_second_pole(net_of: NetOf) -> None
     assert [feed.leg for feed in net.roles("K1/a1.white").hot] == ["B"]
 
 
+def test_a_white_marked_black_is_still_the_second_pole(net_of: NetOf) -> None:
+    net = net_of("  2+4: {feeds: den, marked: {white: black}}", "a1: 12/2 NM-B, main, K1")
+    assert [lands(net, f"main/a1.{each}") for each in ("black", "white")] == ["main/2", "main/4"]
+
+
+def test_a_hot_marked_another_hot_lands_once(net_of: NetOf) -> None:
+    net = net_of("  2+4: {feeds: den, marked: {black: red}}", "a1: 12/3 NM-B, main, K1")
+    assert [lands(net, f"main/a1.{each}") for each in ("black", "red")] == ["main/2", "main/4"]
+
+
 def test_each_leg_of_a_multiwire_pair_lands_on_the_breaker_that_names_it(net_of: NetOf) -> None:
     net = net_of("  6: {feeds: den.red}\n  8: {feeds: den.black}", "a1: 12/3 NM-B, main, K1")
     assert (lands(net, "main/a1.black"), lands(net, "main/a1.red")) == ("main/8", "main/6")

@@ -27,6 +27,17 @@ def _record(verb: argparse.ArgumentParser) -> None:
     verb.add_argument("--demo", action="store_true", help="take the demo house that comes with the program")
 
 
+def _asks(verb: argparse.ArgumentParser) -> None:
+    """What the lookups take: the record by name, so that no id can be mistaken for it, and how to print."""
+    verb.add_argument(
+        "--record", type=Path, metavar="FOLDER", help="the record's folder (default: content/ here)"
+    )
+    verb.add_argument("--demo", action="store_true", help="take the demo house that comes with the program")
+    verb.add_argument(
+        "--format", choices=("text", "json"), default="text", help="how to print (default: text)"
+    )
+
+
 def parser() -> argparse.ArgumentParser:
     """The whole command line."""
     top = argparse.ArgumentParser(
@@ -72,6 +83,8 @@ def parser() -> argparse.ArgumentParser:
     )
     publish.set_defaults(run=_run("publish"))
 
+    _lookups(verbs)
+
     explain = verbs.add_parser(
         "explain",
         help="what a check looks at, why, and how to mend what it finds",
@@ -81,3 +94,52 @@ def parser() -> argparse.ArgumentParser:
     explain.add_argument("name", nargs="?", metavar="NAME", help="the check's name, such as box-overfilled")
     explain.set_defaults(run=_run("explain"))
     return top
+
+
+def _lookups(verbs: Any) -> None:
+    """The three that answer from the conductors: 0 an answer, 2 no such id or no readable record."""
+    trace = verbs.add_parser(
+        "trace",
+        help="the way from a point back to its breaker",
+        description="Gives the ways of a device, a half of one, a terminal or a conductor's end back to the "
+        "source, joint by joint. Exit code: 0 an answer, 2 nothing has that name, or no readable record.",
+    )
+    trace.add_argument("id", metavar="ID", help="such as K1.r1, K1.r1.top, K1.r1.brass-top, K1/a1.black")
+    _asks(trace)
+    trace.set_defaults(run=_run("trace"))
+
+    isolate = verbs.add_parser(
+        "isolate",
+        help="which breakers must all be off before a box is opened",
+        description="Lists all that must be off before a box, the box of a device, or a panel is opened, and "
+        "why. Exit code: 0 an answer, 2 nothing has that name, or no readable record.",
+    )
+    isolate.add_argument("id", metavar="ID", help="a box, a device or a panel, such as K1, K1.r1 or main")
+    _asks(isolate)
+    isolate.set_defaults(run=_run("isolate"))
+
+    suspect = verbs.add_parser(
+        "suspect",
+        help="where to look first when something is dead",
+        description="From what is dead and what works: what to reset, then the places whose single failure "
+        "explains it, likeliest first by common practice. Exit code: 0 an answer, 2 nothing has that name, "
+        "or no readable record.",
+    )
+    for word, what in (("--dead", "what is dead"), ("--live", "what works")):
+        suspect.add_argument(
+            word,
+            nargs="+",
+            action="extend",
+            default=[],
+            metavar="ID",
+            help=f"{what}: devices, halves, boxes or loads, such as K1.r1, K1.r1.top, K1, kettle",
+        )
+    suspect.add_argument(
+        "--reading",
+        action="append",
+        default=[],
+        metavar="ID=READING",
+        help="what a meter shows there, such as K1.r1=hot-only; --reading list tells them all",
+    )
+    _asks(suspect)
+    suspect.set_defaults(run=_run("suspect"))

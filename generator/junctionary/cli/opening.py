@@ -43,8 +43,18 @@ def record_folder(asked: Namespace) -> Path:
     return asked.record if asked.record is not None else Path("content")
 
 
-def open_record(folder: Path) -> Opened:
-    """Every stage in order; each gives its problems, and the last two run only when none stops."""
+@dataclass(frozen=True, slots=True)
+class Linked:
+    """A record's files and problems, and its house unless a problem stopped it."""
+
+    folder: Path
+    files: RecordFiles
+    problems: tuple[Problem, ...]
+    house: House | None
+
+
+def link_record(folder: Path) -> Linked:
+    """Read, understood and linked, each stage with its problems; nothing is judged."""
     files, problems = read_record(folder)
     trees = [(tree.source.file, tree.root) for tree in files.trees]
     records, misread = understand([*trees, *((file, None) for file in files.unread)])
@@ -54,9 +64,17 @@ def open_record(folder: Path) -> Opened:
         house, unlinked = link(records)
         problems += unlinked
     problems = sorted(dict.fromkeys(problems), key=lambda problem: problem.place)
-    if house is None or any(problem.stops for problem in problems):
-        return Opened(folder, files, tuple(problems), None)
+    stopped = any(problem.stops for problem in problems)
+    return Linked(folder, files, tuple(problems), None if stopped else house)
+
+
+def open_record(folder: Path) -> Opened:
+    """Every stage in order; the last two run only when no problem stops."""
+    linked = link_record(folder)
+    files, problems, house = linked.files, linked.problems, linked.house
+    if house is None:
+        return Opened(folder, files, problems, None)
     joined = network(house)
     figures = work_out(house, joined)
     result = Result(house, joined, figures, judge(house, joined, figures))
-    return Opened(folder, files, tuple(problems), result)
+    return Opened(folder, files, problems, result)

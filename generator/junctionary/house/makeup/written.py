@@ -208,7 +208,7 @@ def _passing(tally: _Tally) -> Iterable[str]:
                 )
             )
         elif each.run not in bench.every_run and "circuits" not in bench.lost:
-            near = nearest(each.run, bench.every_run)
+            near = nearest(each.run, [id_ for id_ in bench.every_run if id_ not in bench.runs])
             tally.problems.append(
                 Problem(
                     place,

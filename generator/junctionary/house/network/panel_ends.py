@@ -154,7 +154,8 @@ def _on_breakers(panel: Panel, breakers: list[Breaker], colours: tuple[str, ...]
             left.remove(each.conductor)
             taken.add(poles(each)[0])
     free = [pole for each in breakers if each.conductor is None for pole in poles(each) if pole not in taken]
-    hot = [colour for colour in left if colour in marked] + _hot(left)
+    hot = _hot(left)
+    hot += [colour for colour in left if colour in marked and colour not in hot]
     if len(hot) < len(free) and any(each.conductor is None and each.poles > 1 for each in breakers):
         # Two poles and one colour: the white of a two-wire cable is the second hot.
         hot += [colour for colour in left if colour in NEUTRAL_COLOURS and colour not in hot]

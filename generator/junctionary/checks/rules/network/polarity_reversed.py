@@ -16,12 +16,12 @@ Stands: on the terminal's line, or the device's where the landing comes from a w
 from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.wired import PLAIN_LEADS, places_of
 from junctionary.figures import Figures
 from junctionary.figures.gaps import untold_in
 from junctionary.house.model import Box, Device, House
 from junctionary.house.network import Network
 from junctionary.house.terminals import terminals_of
-from junctionary.marks import Place
 from junctionary.sources import cite
 
 RULE = Rule(HAZARD, (cite("nec-2023", "200.11"), cite("nec-2023", "200.10")))
@@ -62,9 +62,6 @@ PASSES = (
 
 UNTOLD = PASSES.replace("from: main", "from: unknown")
 
-MAY_BE_SIGNALS = ("red", "blue", "orange", "yellow")
-"""Leads that need not come to a panel: an alarm's to other alarms, a fan's to a switch."""
-
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each device's hot and neutral terminals, by what they come to with every switch closed."""
@@ -76,7 +73,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
 
 
 def _judged(box: Box, device: Device, network: Network) -> Iterator[Fault | CannotTell]:
-    places = _places(box, device)
+    places = places_of(box, device)
     wrong: dict[str, str] = {}
     untold: dict[str, tuple[str, ...]] = {}
     for terminal in terminals_of(device.kind):
@@ -86,7 +83,8 @@ def _judged(box: Box, device: Device, network: Network) -> Iterator[Fault | Cann
         comes_to = network.roles(name)
         hot, neutral = bool(comes_to.hot or comes_to.sources), bool(comes_to.neutral)
         if not hot and not neutral:
-            if name.rpartition(".")[2] not in MAY_BE_SIGNALS:
+            # A piece that meets nothing unknown and no panel is open: hot-open and neutral-open speak of it.
+            if name.rpartition(".")[2] not in PLAIN_LEADS and comes_to.unknown:
                 untold[name] = comes_to.unknown
         elif hot is not neutral and hot is not (terminal.role == "hot"):
             said = " and ".join(dict.fromkeys((*(feed.breaker for feed in comes_to.hot), *comes_to.sources)))
@@ -107,15 +105,3 @@ def _judged(box: Box, device: Device, network: Network) -> Iterator[Fault | Cann
             ": "
         )
         yield CannotTell((device.id, box.id, *untold), (way,), min(places[each] for each in untold))
-
-
-def _places(box: Box, device: Device) -> dict[str, Place]:
-    """Where each terminal or lead of a device is wired, of those that are."""
-    own = f"{device.id}."
-    found: dict[str, Place] = {}
-    for joint in box.joints:
-        for member in joint.members:
-            if member.name.startswith(own):
-                found[member.name] = joint.place if joint.expanded is None else device.place
-    found.update({each.terminal: each.place for each in box.landings if each.device == device.id})
-    return found

@@ -1,0 +1,124 @@
+"""The test that halves what is suspect: the least effort first, and no box opened before it has to be."""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from junctionary.house.model import House, Role
+from junctionary.house.sites import Site, SiteFacts, sites_of
+from junctionary.house.supply import Supply
+from junctionary.house.told import Told
+
+Places = Sequence[tuple[Site, tuple[Role, ...]]]
+
+
+@dataclass(frozen=True, slots=True)
+class NextTest:
+    """One test. ``this`` and ``other`` are the weights of the suspects that its two outcomes leave."""
+
+    kind: Literal["face", "reading", "wiggle", "box", "panel", "run"]
+    at: str
+    do: str
+    this: int
+    other: int
+
+
+def next_test(
+    house: House,
+    held: Supply,
+    marks: Told,
+    places: Places,
+    left: Mapping[Role, Iterable[str]],
+    facts: SiteFacts,
+) -> NextTest | None:
+    """What to do next; None where there is nothing to tell apart.
+
+    Outlets not yet tried come first, then a reading at the first dead one,
+    then a plug moved gently in it, and only then the box, panel or run that
+    parts the rest.
+    """
+    if not places:
+        return None
+    total = sum(site.weight for site, _ in places)
+    tried = marks.ground if "ground" in left else marks.dead
+    if len(places) > 1:
+        if "ground" not in left and (face := _best_face(held, marks, places, left, facts, total)):
+            return face
+        if "ground" not in left and (reading := _reading(marks, places, total)):
+            return reading
+    if tried and held.outlets[tried[0]].is_face and len(places) > 1:
+        device = held.outlets[tried[0]].device
+        here = sum(site.weight for site, _ in places if site.box == house.devices[device].box)
+        if here > 0 and "ground" not in left and not marks.readings:
+            do = f"move a lamp's plug gently in {device}: if the lamp flickers, the fault is in that box"
+            return NextTest("wiggle", device, do, here, total - here)
+    return _opening(places, total)
+
+
+def _best_face(
+    held: Supply,
+    marks: Told,
+    places: Places,
+    left: Mapping[Role, Iterable[str]],
+    facts: SiteFacts,
+    total: int,
+) -> NextTest | None:
+    """The untried outlet that parts the suspects most evenly; faces of receptacles before lamps."""
+    weights = {site.id: site.weight for site, _ in places}
+    at = {
+        (role, point): [
+            site.id for site in sites_of(facts, held.trees[role].edge(point)) if site.id in weights
+        ]
+        for role, points in left.items()
+        for point in points
+    }
+    told = {*marks.dead, *marks.live}
+    best: tuple[bool, int, NextTest] | None = None
+    for outlet in held.outlets.values():
+        if outlet.id in told:
+            continue
+        hung = {
+            site
+            for role in left
+            for start in held.starts[role][outlet.id]
+            for point in held.trees[role].way(start)
+            for site in at.get((role, point), ())
+        }
+        this = sum(weights[each] for each in hung)
+        split = min(this, total - this)
+        if split > 0 and (best is None or (outlet.is_face, split) > best[:2]):
+            how = "with a tester" if outlet.is_face else "with its switches tried in every position"
+            do = f"try {outlet.id} {how}: if it is dead too the fault is before it, if it works it is not"
+            best = (outlet.is_face, split, NextTest("face", outlet.id, do, this, total - this))
+    return best[2] if best else None
+
+
+def _reading(marks: Told, places: Places, total: int) -> NextTest | None:
+    """A reading at the first dead point, where it would tell hot from neutral."""
+    if any(each in marks.readings for each in marks.dead):
+        return None
+    hot = sum(site.weight for site, roles in places if "hot" in roles)
+    if not 0 < hot < total:
+        return None
+    do = f"read hot, neutral and ground at {marks.dead[0]} with a low-impedance tester: which is open?"
+    return NextTest("reading", marks.dead[0], do, hot, total - hot)
+
+
+def _opening(places: Places, total: int) -> NextTest:
+    """The box that holds most of what is suspect; a panel and a run come after every box."""
+    here: dict[tuple[int, Literal["box", "panel", "run"], str], int] = {}
+    for site, _ in places:
+        if site.box is not None:
+            key: tuple[int, Literal["box", "panel", "run"], str] = (0, "box", site.box)
+        elif site.panel is not None:
+            key = (1, "panel", site.panel)
+        else:
+            key = (2, "run", site.run or site.id)
+        here[key] = here.get(key, 0) + site.weight
+    (_, kind, at), weight = min(here.items(), key=lambda each: (each[0][0], -each[1]))
+    do = {
+        "box": f"open {at} after all that its list names is off and proved dead, and tug each wire",
+        "panel": f"have a licensed electrician look in {at}: its line lugs stay live with the main off",
+        "run": f"only when both ends of {at} are proved good: part them and prove each conductor through",
+    }[kind]
+    return NextTest(kind, at, do, weight, total - weight)

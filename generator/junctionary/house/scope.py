@@ -1,0 +1,103 @@
+"""What kind of trouble the dead points are together: one point, one circuit, a lost leg, a shared neutral."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from junctionary.house.model import House, Role
+from junctionary.house.network import Edge, Feed, Network, listed
+from junctionary.house.supply import Supply
+from junctionary.house.told import Told
+
+ScopeKind = Literal[
+    "nothing", "half", "point", "part", "circuit", "leg", "shared-neutral", "several", "untraced"
+]
+
+
+@dataclass(frozen=True, slots=True)
+class Scope:
+    """What the dead points are together, in words; ``stop`` are reasons to stop the search there."""
+
+    kind: ScopeKind
+    says: tuple[str, ...]
+    stop: tuple[str, ...] = ()
+
+
+def scope_of(
+    house: House, network: Network, held: Supply, marks: Told, left: Mapping[Role, Iterable[Edge]]
+) -> Scope:
+    """The scope of what is dead; ``left`` are the connections that may be the fault."""
+    if not marks.dead:
+        return Scope("nothing", ("a ground is open; everything works",) if marks.ground else ())
+    feeds = {each: held.feeds[each] for each in marks.dead}
+    poles = {feed.pole: feed for some in feeds.values() for feed in some}
+    breakers = tuple(dict.fromkeys(feed.breaker for feed in poles.values()))
+    if not breakers:
+        return Scope("untraced", ("the record leads from what is dead to no breaker",))
+    neutral = any(edge.kind == "conductor" for edge in left.get("neutral", ()))
+    legs = {feed.leg for feed in poles.values()}
+    if len(poles) == len(legs) == 2 and neutral and all(len(some) == 1 for some in feeds.values()):
+        stop = "an open shared neutral puts up to 240 V on what hangs on the two legs"
+        shared = f"what is dead hangs on {listed(poles)}, which share a neutral"
+        return Scope("shared-neutral", (shared,), (f"{stop}: {listed(breakers)} off, unplug electronics",))
+    if len(breakers) > 1:
+        return _several(house, feeds, breakers)
+    says = list(_partner(network, held, marks, breakers[0]))
+    devices = tuple(dict.fromkeys(held.outlets[each].device for each in marks.dead))
+    if len(devices) == 1:
+        return _one(held, marks, devices[0], says)
+    whole = [each for each in held.outlets if breakers[0] in _breakers(held.feeds[each])]
+    circuits = listed(_circuits(house, breakers))
+    if set(whole) <= {*marks.dead}:
+        first = f"all of {circuits}: its breaker, bus, bar, home run or first box"
+        return Scope("circuit", (first, *says))
+    return Scope("part", (f"part of {circuits}: look between what works and what does not", *says))
+
+
+def _breakers(feeds: Iterable[Feed]) -> set[str]:
+    return {feed.breaker for feed in feeds}
+
+
+def _circuits(house: House, breakers: Iterable[str]) -> list[str]:
+    feeds = (house.breakers[each].feeds for each in breakers if each in house.breakers)
+    return list(dict.fromkeys(each for each in feeds if isinstance(each, str))) or list(breakers)
+
+
+def _one(held: Supply, marks: Told, device: str, says: Iterable[str]) -> Scope:
+    halves = [each for each in held.outlets.values() if each.device == device]
+    if len(marks.dead) < len(halves):
+        return Scope("half", (f"one half of {device}: its switch, its tab, or its switch leg", *says))
+    return Scope("point", (f"{device} alone: what is plugged in, the device, its pigtails", *says))
+
+
+def _several(
+    house: House,
+    feeds: Mapping[str, tuple[Feed, ...]],
+    breakers: tuple[str, ...],
+) -> Scope:
+    hung = f"what is dead hangs on {listed(breakers)}"
+    legs = [{feed.leg for feed in some} for some in feeds.values() if some]
+    common = {leg for leg in set.intersection(*legs) if leg is not None}
+    if len(common) == 1:
+        says = (
+            f"{hung}, all on leg {common.pop()}: a lost leg, at the utility, the meter, the main or the bus",
+            "the sign of it: the dead leg shows faint power while a 240 V load is on",
+        )
+        return Scope("leg", says, ("two-pole breakers off, then call the utility or a licensed electrician",))
+    circuits = listed(_circuits(house, breakers))
+    return Scope("several", (f"{hung} ({circuits})",))
+
+
+def _partner(network: Network, held: Supply, marks: Told, breaker: str) -> Iterable[str]:
+    """Whether something on the other leg of the same neutral works."""
+    neutrals = {network.zone_at[start] for each in marks.dead for start in held.starts["neutral"][each]}
+    for each in marks.live:
+        if any(network.zone_at[start] in neutrals for start in held.starts["neutral"][each]):
+            other = _breakers(held.feeds[each]) - {breaker}
+            if not other:
+                continue
+            yield (
+                f"{each} on {listed(sorted(other))} shares its neutral and works: "
+                "its own hot, its breaker or its own branch, not the shared part of the neutral"
+            )
+            return
