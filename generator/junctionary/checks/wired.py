@@ -80,13 +80,10 @@ def neutral_or_ground(name: str) -> str | None:
 
 def _holding(house: House) -> Iterator[tuple[str, Place, tuple[str, ...]]]:
     for box in house.boxes.values():
-        devices = {each.id: each.place for each in box.devices}
         for landing in box.landings:
-            place = landing.place if landing.expanded is None else devices.get(landing.device, landing.place)
-            yield landing.terminal, place, tuple(each.name for each in landing.wires)
+            yield landing.terminal, landing.place, tuple(each.name for each in landing.wires)
         for joint in box.joints:
-            place = joint.place if joint.expanded is None else box.place
-            yield joint.id, place, tuple(each.name for each in joint.members)
+            yield joint.id, joint.place, tuple(each.name for each in joint.members)
 
 
 def open_together(house: House, breakers: Collection[str]) -> bool:

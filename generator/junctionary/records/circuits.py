@@ -31,13 +31,14 @@ class LoadRecord(Record):
 
 
 class CircuitRecord(Record):
-    """One circuit."""
+    """One circuit. ``grouped`` of a multiwire one: its hots and neutral are tied together in the panel."""
 
     circuit: Id
     name: Text
     purpose: Annotated[str, OneOf(choices=words.PURPOSES, what="purpose")] | None = None
     serves: list[Id] | None = None
     guarded_by: Reference | None = None
+    grouped: YesNoUnknown | None = None
     runs: list[RunRecord] = []
     loads: list[LoadRecord] = []
     built_to: Edition | None = None

@@ -81,7 +81,9 @@ def _judged(house: House, network: Network, box: Box, devices: list[Device]) -> 
     breakers = tuple(dict.fromkeys(each for name in hot for each in network.breakers_of(name)))
     unknown = tuple(dict.fromkeys(reason for name in hot for reason in network.roles(name).unknown))
     about = (*(each.id for each in devices), box.id, *breakers)
-    if len(breakers) > 1 and not open_together(house, breakers):
+    # Breakers that meet on one conductor are circuits-joined, at the place where they meet.
+    joined = any(set(breakers) <= set(network.breakers_of(name)) for name in hot)
+    if len(breakers) > 1 and not joined and not open_together(house, breakers):
         yield Fault(
             place=devices[0].place,
             about=about,
