@@ -37,10 +37,13 @@ def _hash(fragment: str) -> str:
     return f"#{quote(fragment, safe='/.+-_~')}" if fragment else ""
 
 
-@cache
 def _way(from_path: str, path: str) -> str:
-    """The relative URL of a file of the manual from another."""
-    return quote(posixpath.relpath(path, posixpath.dirname(from_path) or "."))
+    """The relative URL of one file of the manual from another."""
+    folder = from_path.rpartition("/")[0]
+    if folder and path.startswith(f"{folder}/"):
+        return quote(path.removeprefix(f"{folder}/"))
+    return "../" * (folder.count("/") + bool(folder)) + quote(path)
+
 
 
 def address_book(sheets: Iterable[Sheet]) -> AddressBook:
