@@ -408,3 +408,27 @@ def test_an_open_service_neutral_divides_240_volts_between_the_legs() -> None:
     [volts] = solved(parts, loads, [{number: OPEN_OHM}])
     a, b = (abs(volts[f"main/{leg}"] - volts["main/neutral"]) for leg in "AB")
     assert (a, b, a + b) == pytest.approx((60, 180, 240), abs=0.1)
+
+
+def test_a_failing_service_neutral_reads_too_high_or_too_low_at_a_receptacle() -> None:
+    """Over 130 V where its leg is loaded less than the other, under 105 V where it is loaded more."""
+    house = read(*RECEPTACLES)
+    parts = parts_of(house)
+    [number] = [n for n, part in enumerate(parts) if part.of == "service"]
+    for ohm_a, ohm_b, high in ((30.0, 10.0, True), (10.0, 30.0, False)):
+        loads = [Load("main/A", "main/neutral", ohm_a), Load("main/B", "main/neutral", ohm_b)]
+        [volts] = solved(parts, [*loads, Load(HOT, NEUTRAL, METER_OHM)], [{number: OPEN_OHM}])
+        seen = abs(volts[HOT] - volts[NEUTRAL])
+        assert seen > 130 if high else seen < 105
+
+
+@pytest.mark.parametrize(("meter_ohm", "low", "high"), [(1e6, 20, 80), (3e3, 0, 1)])
+def test_an_open_wire_beside_a_live_one_shows_a_voltage_only_to_a_tester_of_high_impedance(
+    meter_ohm: float, low: float, high: float
+) -> None:
+    """The coupling along the cable is written as 2 megohm (practice); the current behind it is none to speak of."""
+    parts = parts_of(read(*RECEPTACLES))
+    [number] = [n for n, part in enumerate(parts) if conductor(part) == "b.black"]
+    coupling = Load("K1.r.brass-top", HOT, 2e6)
+    [volts] = solved(parts, [coupling, Load(HOT, NEUTRAL, meter_ohm)], [{number: OPEN_OHM}])
+    assert low <= abs(volts[HOT] - volts[NEUTRAL]) <= high

@@ -123,10 +123,18 @@ def judge(house: House, network: Network, figures: Figures) -> Judgement:
             if isinstance(said, Fault):
                 findings.append(_finding(rule, said, house.edition))
             else:
-                unrecorded.append(Unrecorded(rule.id, said.about, said.needs, said.place))
+                needs = tuple(dict.fromkeys(map(_wanted, said.needs)))
+                unrecorded.append(Unrecorded(rule.id, said.about, needs, said.place))
     findings.sort(key=lambda each: (SEVERITIES.index(each.severity), each.place, each.rule, each.about))
     unrecorded.sort(key=lambda each: (each.place or _NOWHERE, each.rule, each.about))
     return Judgement(tuple(dict.fromkeys(findings)), tuple(dict.fromkeys(unrecorded)))
+
+
+def _wanted(need: str) -> str:
+    """The fact itself, where a need is worded as what the network met: ``how O8 is made up is unknown``."""
+    for ending in (" is unknown", " is not recorded"):
+        need = need.removesuffix(ending)
+    return need.removeprefix("nobody could trace ")
 
 
 def _answers(
