@@ -9,6 +9,7 @@ from junctionary.checks.finding import Finding, Unrecorded
 from junctionary.marks import Place
 from junctionary.problems import Problem
 from junctionary.read.folder import RecordFiles
+from junctionary.read.source import caret
 
 
 def say(lines: Iterable[str]) -> None:
@@ -34,8 +35,7 @@ def problem_lines(folder: Path, files: RecordFiles, problem: Problem) -> Iterato
     line = files.line_at(problem.place)
     if line is not None:
         yield f"    {line}"
-        before = line[: problem.place.column - 1]
-        yield "    " + "".join("\t" if sign == "\t" else " " for sign in before) + "^"
+        yield f"    {caret(problem.place, line)}"
     yield f"    expected  {problem.expected}"
     yield f"    do        {problem.do}"
 

@@ -1,4 +1,4 @@
-"""Digests: of every file of a manual, and of the record it was made from."""
+"""Digests of every file of a manual."""
 
 import hashlib
 from collections.abc import Mapping
@@ -24,8 +24,3 @@ def read_digests(text: str) -> dict[str, str]:
         if gap and len(digest) == 64:
             found[path] = digest
     return found
-
-
-def record_digest(sources: Mapping[str, bytes]) -> str:
-    """One sha256 for a whole record: that of its list of digests."""
-    return hashlib.sha256(digest_list(sources)).hexdigest()

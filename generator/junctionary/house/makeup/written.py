@@ -1,6 +1,6 @@
 """Joints and terminals that are written out, one by one."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from junctionary.house.makeup.bench import ALIASES, Atom, Bench, Wrong, resolve
@@ -233,8 +233,3 @@ def _half_jumpers(tally: _Tally) -> list[Problem]:
                         f"{id_} in both joints", f"add {id_} to the joints it lies between")
             )  # fmt: skip
     return problems
-
-
-def by_terminal(landings: Iterable[WrittenLanding]) -> Mapping[str, WrittenLanding]:
-    """What is written of each terminal, by its full name."""
-    return {each.atom.name: each for each in landings}
