@@ -66,7 +66,7 @@ def test_a_break_that_may_be_no_break_is_not_called_one(says: Callable) -> None:
     for rule in ("hot-open", "neutral-open", "ground-missing"):
         said = says(rule, text)
         assert said.found == []
-        assert "how K1 is made up" in said.needs
+        assert "how box K1 is made up" in said.needs
 
 
 def test_a_lead_landed_on_a_switch_is_wired(says: Callable) -> None:

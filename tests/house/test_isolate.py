@@ -241,8 +241,8 @@ UNKNOWN = "breakers: {1: {feeds: den}, 3: {feeds: hall}, 5: {feeds: unknown}}"
 @pytest.mark.parametrize(
     ("runs", "boxes", "reason"),
     [
-        ("a1: 14/2 NM-B, main, K1", "K1: {makeup: unknown}", "how K1 is made up is unknown"),
-        ("a1: 14/2 NM-B, main, K1", "K1: {}", "how K1 is made up is not recorded"),
+        ("a1: 14/2 NM-B, main, K1", "K1: {makeup: unknown}", "how box K1 is made up is unknown"),
+        ("a1: 14/2 NM-B, main, K1", "K1: {}", "how box K1 is made up is not recorded"),
         ("a1: unknown, main, K1", "K1: {capped: [a1]}", "what cable a1 is, is unknown"),
         ("a1: 14/2 NM-B, unknown, K1", "K1: {capped: [a1]}", "what a1 comes from is unknown"),
         ("a1: 14/3 NM-B, main, K1", "K1: {capped: [a1]}", "nothing tells where main/a1.red lands"),
@@ -273,7 +273,7 @@ def test_in_doubt_every_second_source_is_listed_since_no_main_stops_it(isolated:
 def test_an_unknown_elsewhere_on_the_circuit_puts_the_box_in_doubt(isolated: Isolated) -> None:
     circuits = {"den": "a1: 14/2 NM-B, main, K1\na2: 14/2 NM-B, K1, K2", "hall": "h1: 14/2 NM-B, main, K3"}
     boxes = "K1: {makeup: splice-through}\nK2: {makeup: unknown}\nK3: {capped: [h1]}"
-    assert isolated("K1", DEN, circuits, boxes).unknown == ("how K2 is made up is unknown",)
+    assert isolated("K1", DEN, circuits, boxes).unknown == ("how box K2 is made up is unknown",)
     assert isolated("K3", DEN, circuits, boxes).unknown == ()
 
 
@@ -284,7 +284,7 @@ def test_what_may_be_joined_in_a_box_of_unknown_make_up_is_listed(isolated: Isol
     }
     found = isolated("K1", DEN, circuits, "K1: {makeup: splice-through}\nJ1: {makeup: unknown}")
     assert off(found) == ["main/1", "main/3"]
-    assert why(found, "main/3") == "may be joined to it: how J1 is made up is unknown"
+    assert why(found, "main/3") == "may be joined to it: how box J1 is made up is unknown"
 
 
 def test_a_circuit_without_a_breaker_is_unknown(isolated: Isolated) -> None:

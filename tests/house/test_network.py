@@ -188,8 +188,8 @@ def test_the_halves_of_a_split_receptacle_are_two_nets(net_of: NetOf) -> None:
 @pytest.mark.parametrize(
     ("box", "reason"),
     [
-        ("{}", "how K1 is made up is not recorded"),
-        ("{makeup: unknown}", "how K1 is made up is unknown"),
+        ("{}", "how box K1 is made up is not recorded"),
+        ("{makeup: unknown}", "how box K1 is made up is unknown"),
         (
             "{joints: [{join: [a1.white, a2.white]}]}",
             "K1/a1.black is told nowhere: not joined, landed, capped or loose",

@@ -2,6 +2,7 @@
 
 from junctionary.sheets.box import BoxSheet, Cable, Conductor, Device, Joint, MakeUp, Terminal
 from junctionary.sheets.caution import BeforeOpening, BreakerOff
+from junctionary.sheets.checklist import ChecklistSheet, StageList
 from junctionary.sheets.circuit import CircuitMap, CircuitSheet, MapNode, MapRun, MatchLine
 from junctionary.sheets.cover import Cover, IndexLine, LevelEntry, RoomEntry
 from junctionary.sheets.entries import (
@@ -19,6 +20,7 @@ from junctionary.sheets.lists import (
     FindingGroup,
     FindingsSheet,
     Group,
+    Judged,
     ListSheet,
     NotRecordedSheet,
     SplicesSheet,
@@ -532,6 +534,21 @@ def sheets() -> tuple[Sheet, ...]:
             ref=Ref("sheet", "not-recorded"),
             heading="Not recorded",
             missing=(GAP,),
+            rooms=Judged(Table(("room", "checks judged"), (Row((("Den",), ("35 of 36",))),)), ("Hall",)),
+            circuits=Judged(Table(("circuit", "checks judged"), ()), ()),
+        ),
+        ChecklistSheet(
+            title=title("Stage checklist", "E-607"),
+            ref=Ref("sheet", "checklist"),
+            heading="Stage checklist",
+            stages=(
+                StageList(
+                    "before the wall closes",
+                    "12 checks.",
+                    Table(("room", "wrong"), (Row((("Den",), ("nothing",))),)),
+                    ("Hall",),
+                ),
+            ),
         ),
         SafetySheet(
             title=title("Safety", "E-002"),
@@ -555,6 +572,7 @@ def sheets() -> tuple[Sheet, ...]:
             ref=Ref("rule", "breaker-outrates-wire"),
             heading="A breaker is rated above what its smallest wire may carry",
             severity="hazard",
+            stage="before the wall closes",
             parts=(("Why it matters", "Heat."),),
             cites=("NEC 2023, 240.4(D)",),
             fails=Excerpt("panels/main.yaml", 1, "panel: main\n"),

@@ -11,8 +11,10 @@ from types import MappingProxyType, ModuleType
 
 from junctionary.checks import rules as folder
 from junctionary.checks.finding import (
+    LAST_CHEAP,
     SEVERITIES,
     CannotTell,
+    Cheap,
     Fault,
     Finding,
     Judgement,
@@ -62,6 +64,7 @@ class LoadedRule:
     parts: tuple[tuple[str, str], ...]
     severity: Severity
     cites: tuple[Citation, ...]
+    stage: Cheap
     fails: str
     passes: str
     untold: str
@@ -99,6 +102,7 @@ def load_rule(module: ModuleType) -> LoadedRule:
         parts=parts,
         severity=rule.severity,
         cites=rule.cites,
+        stage=rule.stage,
         fails=module.FAILS,
         passes=module.PASSES,
         untold=module.UNTOLD,
@@ -130,8 +134,18 @@ def judge(house: House, network: Network, figures: Figures) -> Judgement:
     return Judgement(tuple(dict.fromkeys(findings)), tuple(dict.fromkeys(unrecorded)))
 
 
+def until(stage: Cheap, judgement: Judgement) -> Judgement:
+    """What is said by the checks whose faults are cheap up to that stage: a checklist for it."""
+    stages = list(LAST_CHEAP)
+    due = {each.id for each in rules().values() if stages.index(each.stage) <= stages.index(stage)}
+    return Judgement(
+        tuple(each for each in judgement.findings if each.rule in due),
+        tuple(each for each in judgement.unrecorded if each.rule in due),
+    )
+
+
 def _wanted(need: str) -> str:
-    """The fact itself, where a need is worded as what the network met: ``how O8 is made up is unknown``."""
+    """The fact itself, where a need is worded as what the network met: ``how box O8 is made up is unknown``."""
     for ending in (" is unknown", " is not recorded"):
         need = need.removesuffix(ending)
     return need.removeprefix("nobody could trace ")

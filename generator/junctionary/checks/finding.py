@@ -5,6 +5,7 @@ from typing import Literal
 
 from junctionary.formulas.worked import Step
 from junctionary.marks import Place
+from junctionary.records.accepted import Acceptance
 from junctionary.sources import Citation
 
 Severity = Literal["hazard", "defect", "advice"]
@@ -13,13 +14,29 @@ DEFECT: Severity = "defect"
 ADVICE: Severity = "advice"
 SEVERITIES: tuple[Severity, ...] = (HAZARD, DEFECT, ADVICE)
 
+Cheap = Literal["roughed", "made-up", "energised"]
+ROUGHED: Cheap = "roughed"
+MADE_UP: Cheap = "made-up"
+ENERGISED: Cheap = "energised"
+LAST_CHEAP: dict[Cheap, str] = {
+    ROUGHED: "before the wall closes",
+    MADE_UP: "before energising",
+    ENERGISED: "before final",
+}
+"""The last stage at which a failure is cheap to mend, and what that is before, in the order of the work."""
+
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """How grave the fault is, and on what authority it is one, by the newest edition's numbers."""
+    """How grave the fault is, and on what authority it is one, by the newest edition's numbers.
+
+    ``stage`` is the last at which the fault costs little to mend: once the wall is
+    closed, the box made up or the circuit energised it costs more.
+    """
 
     severity: Severity
     cites: tuple[Citation, ...]
+    stage: Cheap
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +45,7 @@ class Finding:
 
     ``about`` are ids, the subject first: boxes, devices, runs, circuits,
     breakers, terminals. ``working`` is the sum the judgement rests on.
+    ``accepted`` is the record's word that somebody lets it stand, and why.
     """
 
     rule: str
@@ -40,6 +58,7 @@ class Finding:
     do: str
     cites: tuple[Citation, ...]
     working: tuple[Step, ...] = ()
+    accepted: Acceptance | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ from typing import Any
 
 from junctionary import __version__
 
+STAGES = ("roughed", "made-up", "energised")
 SEVERITIES = ("hazard", "defect", "advice", "never")
 
 
@@ -56,7 +57,13 @@ def parser() -> argparse.ArgumentParser:
     )
     _record(check)
     check.add_argument(
-        "--format", choices=("text", "json"), default="text", help="how to print (default: text)"
+        "--format", choices=("text", "json", "sarif"), default="text", help="how to print (default: text)"
+    )
+    check.add_argument(
+        "--stage",
+        choices=STAGES,
+        help="only what is cheap to mend up to that stage: roughed, before the wall closes; made-up, "
+        "before energising; energised, before final (default: all)",
     )
     check.add_argument(
         "--fail-on",

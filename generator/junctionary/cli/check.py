@@ -2,24 +2,41 @@
 
 import json
 from argparse import Namespace
+from dataclasses import replace
 from typing import Any
 
+from junctionary.checks.engine import until
 from junctionary.checks.finding import SEVERITIES
 from junctionary.cli.opening import Opened, open_record, record_folder
-from junctionary.cli.saying import counted, finding_lines, problem_lines, say, unrecorded_line
+from junctionary.cli.sarif import as_sarif
+from junctionary.cli.saying import (
+    accepted_words,
+    counted,
+    finding_lines,
+    problem_lines,
+    say,
+    tally,
+    unrecorded_line,
+)
 
 
 def run(asked: Namespace) -> int:
     """Exit code 0, 1 or 2, as ``main`` says."""
     opened = open_record(record_folder(asked))
+    if asked.stage and opened.result is not None:
+        due = replace(opened.result, judgement=until(asked.stage, opened.result.judgement))
+        opened = replace(opened, result=due)
     if asked.format == "json":
         say([json.dumps(as_object(opened), indent=2, ensure_ascii=False)])
+    elif asked.format == "sarif":
+        say([json.dumps(as_sarif(opened), indent=2, ensure_ascii=False)])
     else:
         say(as_lines(opened))
     if opened.result is None:
         return 2
     grave = SEVERITIES[: SEVERITIES.index(asked.fail_on) + 1] if asked.fail_on in SEVERITIES else ()
-    return 1 if any(finding.severity in grave for finding in opened.result.judgement.findings) else 0
+    findings = opened.result.judgement.findings
+    return 1 if any(each.severity in grave and each.accepted is None for each in findings) else 0
 
 
 def as_lines(opened: Opened) -> list[str]:
@@ -37,14 +54,10 @@ def as_lines(opened: Opened) -> list[str]:
         lines.append("Not recorded, so not judged:")
         lines += [f"    {unrecorded_line(missing)}" for missing in judgement.unrecorded]
         lines.append("")
-    counts = [
-        counted(sum(finding.severity == severity for finding in judgement.findings), severity, plural)
-        for severity, plural in zip(SEVERITIES, ("hazards", "defects", "advice"), strict=True)
-    ]
     missing = len(judgement.unrecorded)
     return [
         *lines,
-        f"{opened.result.house.name}: {', '.join(counts)}; {missing} not recorded.",
+        f"{opened.result.house.name}: {tally(judgement.findings)}; {missing} not recorded.",
         "An aid, not a certificate: the local code, the inspector and a licensed electrician decide.",
     ]
 
@@ -80,6 +93,7 @@ def as_object(opened: Opened) -> dict[str, Any]:
                 "do": finding.do,
                 "cites": [str(cite) for cite in finding.cites],
                 "working": [str(step) for step in finding.working],
+                "accepted": accepted_words(finding) if finding.accepted else None,
             }
             for finding in (judgement.findings if judgement else ())
         ],

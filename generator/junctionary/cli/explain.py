@@ -5,6 +5,7 @@ import textwrap
 from argparse import Namespace
 
 from junctionary.checks.engine import rules
+from junctionary.checks.finding import LAST_CHEAP
 from junctionary.problems import nearest
 
 
@@ -22,7 +23,7 @@ def run(asked: Namespace) -> int:
         hint = f"; the nearest is {near}" if near else ""
         print(f"no check is called {asked.name!r}{hint}", file=sys.stderr)
         return 2
-    print(f"{rule.id} ({rule.severity})\n")
+    print(f"{rule.id} ({rule.severity}; cheapest to mend {LAST_CHEAP[rule.stage]})\n")
     print(_wrapped(rule.title))
     for heading, text in rule.parts:
         print(f"\n{heading}\n{_wrapped(text)}")

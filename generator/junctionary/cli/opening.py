@@ -4,6 +4,7 @@ from argparse import Namespace
 from dataclasses import dataclass
 from pathlib import Path
 
+from junctionary.checks.accepting import accept
 from junctionary.checks.engine import judge
 from junctionary.checks.finding import Judgement
 from junctionary.data import data_dir
@@ -76,5 +77,7 @@ def open_record(folder: Path) -> Opened:
         return Opened(folder, files, problems, None)
     joined = network(house)
     figures = work_out(house, joined)
-    result = Result(house, joined, figures, judge(house, joined, figures))
-    return Opened(folder, files, problems, result)
+    judgement, unmet = accept(judge(house, joined, figures), house.accepted)
+    problems = tuple(sorted((*problems, *unmet), key=lambda problem: problem.place))
+    stopped = any(problem.stops for problem in problems)
+    return Opened(folder, files, problems, None if stopped else Result(house, joined, figures, judgement))

@@ -3,9 +3,8 @@
 import sys
 from argparse import Namespace
 
-from junctionary.checks.finding import SEVERITIES
 from junctionary.cli.opening import open_record, record_folder
-from junctionary.cli.saying import counted, problem_lines, say
+from junctionary.cli.saying import counted, problem_lines, say, tally
 from junctionary.publish.folder import NotAManual, swap_in
 from junctionary.publish.manual import manual
 
@@ -32,11 +31,7 @@ def run(asked: Namespace) -> int:
         told = f"{asked.output}: cannot be written: {error.strerror or error}. Nothing was changed."
         print(told, file=sys.stderr)
         return 2
-    findings = result.judgement.findings
-    counts = ", ".join(
-        counted(sum(finding.severity == severity for finding in findings), severity, plural)
-        for severity, plural in zip(SEVERITIES, ("hazards", "defects", "advice"), strict=True)
-    )
+    counts = tally(result.judgement.findings)
     sheets = sum(path.endswith(".html") for path in pages)
     say([f"{result.house.name}: {sheets} sheets; {counts}.", f"Open {asked.output / 'index.html'}"])
     return 0

@@ -5,7 +5,7 @@ import sys
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-from junctionary.checks.finding import Finding, Unrecorded
+from junctionary.checks.finding import SEVERITIES, Finding, Unrecorded
 from junctionary.marks import Place
 from junctionary.problems import Problem
 from junctionary.read.folder import RecordFiles
@@ -50,6 +50,26 @@ def finding_lines(folder: Path, finding: Finding) -> Iterator[str]:
     yield f"    source    {'; '.join(str(cite) for cite in finding.cites)}"
     for step in finding.working:
         yield f"    working   {step}"
+    if finding.accepted is not None:
+        yield f"    accepted  {accepted_words(finding)}"
+
+
+def accepted_words(finding: Finding) -> str:
+    """Who accepted a finding, when and why; nothing where it stands open."""
+    word = finding.accepted
+    return f"by {word.by}, {word.date}: {word.reason}" if word else ""
+
+
+def tally(findings: Iterable[Finding]) -> str:
+    """``1 hazard, 2 defects, no advice``, those accepted counted apart."""
+    kept = tuple(findings)
+    still = [each.severity for each in kept if each.accepted is None]
+    counts = [
+        counted(still.count(severity), severity, plural)
+        for severity, plural in zip(SEVERITIES, ("hazards", "defects", "advice"), strict=True)
+    ]
+    accepted = len(kept) - len(still)
+    return ", ".join([*counts, f"{accepted} accepted"] if accepted else counts)
 
 
 def unrecorded_line(missing: Unrecorded) -> str:

@@ -41,6 +41,7 @@ def link(records: Records) -> tuple[House | None, list[Problem]]:
         sources=ids.sources,
         log=records.log,
         photos=records.photos,
+        accepted=records.accepted,
         record=records.house,
     )
     return house, problems

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from junctionary.marks import Place
+from junctionary.records.accepted import Acceptance
 from junctionary.records.boxes import BoxRecord, LookedAt
 from junctionary.records.cables import Cable, Conductor
 from junctionary.records.circuits import CircuitRecord, LoadRecord
@@ -277,6 +278,7 @@ class House:
     sources: Mapping[str, Source]
     log: tuple[LogEntry, ...]
     photos: tuple[PhotoRecord, ...]
+    accepted: tuple[Acceptance, ...]
     record: HouseRecord
 
     def joints(self) -> tuple[Joint, ...]:

@@ -12,6 +12,7 @@ from junctionary.publish.theme import theme
 from junctionary.read import RecordFiles
 from junctionary.read.source import lines_of
 from junctionary.sheets.boxes import box_sheet
+from junctionary.sheets.checklists import checklist_sheet
 from junctionary.sheets.checks_pages import rule_pages, rules_list
 from junctionary.sheets.circuits import circuit_sheet
 from junctionary.sheets.covers import cover
@@ -74,6 +75,7 @@ def sheets(surveyed: Survey, texts: Mapping[str, str]) -> Iterator[Sheet]:
     yield splices_sheet(surveyed)
     yield findings_sheet(surveyed)
     yield not_recorded_sheet(surveyed)
+    yield checklist_sheet(surveyed)
     yield from (panel_sheet(surveyed, each) for each in house.panels)
     yield from (circuit_sheet(surveyed, each) for each in house.circuits)
     yield from (source_sheet(surveyed, each) for each in house.sources)

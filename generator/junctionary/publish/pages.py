@@ -14,6 +14,7 @@ from junctionary.publish.prose import prose
 from junctionary.publish.source_lines import source_lines
 from junctionary.publish.theme import Theme
 from junctionary.sheets.box import BoxSheet, MakeUp
+from junctionary.sheets.checklist import ChecklistSheet
 from junctionary.sheets.circuit import CircuitMap, CircuitSheet, Symbol
 from junctionary.sheets.cover import Cover
 from junctionary.sheets.links import Link, Phrase, Ref
@@ -33,6 +34,7 @@ TEMPLATES: dict[type[Sheet], str] = {
     SplicesSheet: "splices.html",
     FindingsSheet: "findings.html",
     NotRecordedSheet: "not_recorded.html",
+    ChecklistSheet: "checklist.html",
     NoteSheet: "note.html",
     SafetySheet: "safety.html",
     RulePage: "rule.html",

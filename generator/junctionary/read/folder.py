@@ -15,6 +15,7 @@ from junctionary.read.source import Source, digest, place_after, source_line
 
 HOUSE = "house.yaml"
 LOG = "log.yaml"
+ACCEPTED = "accepted.yaml"
 PHOTOS = "photos/photos.yaml"
 FOLDERS = ("panels", "circuits", "rooms", "boxes", "devices")
 PICTURES = (".jpg", ".jpeg", ".png", ".webp")
@@ -22,12 +23,12 @@ PICTURES = (".jpg", ".jpeg", ".png", ".webp")
 MAX_TEXT_BYTES = 8_000_000
 MAX_PICTURE_BYTES = 60_000_000
 
-_KNOWN_AT_THE_TOP = (HOUSE, LOG, *FOLDERS, "photos", "notes")
+_KNOWN_AT_THE_TOP = (HOUSE, LOG, ACCEPTED, *FOLDERS, "photos", "notes")
 
 
 @dataclass(frozen=True, slots=True)
 class Tree:
-    """One YAML file and what stands in it: a mapping, or for log.yaml a list."""
+    """One YAML file and what stands in it: a mapping, or for log.yaml and accepted.yaml a list."""
 
     source: Source
     root: MarkedMap | MarkedList
@@ -278,7 +279,7 @@ def _wrong_root(file: str, root: object) -> Problem | None:
     """A problem where a file holds a list or a single value and a mapping is due, or the other way."""
     if root is None or (file == PHOTOS and isinstance(root, MarkedMap | MarkedList)):
         return None
-    if file == LOG:
+    if file in (LOG, ACCEPTED):
         if isinstance(root, MarkedList):
             return None
         said = "a mapping" if isinstance(root, MarkedMap) else "a single value"

@@ -8,6 +8,7 @@ from pydantic import TypeAdapter, ValidationError
 
 from junctionary.marks import MarkedList, MarkedMap, Place
 from junctionary.problems import Problem
+from junctionary.records.accepted import Acceptance
 from junctionary.records.boxes import BoxesFile
 from junctionary.records.circuits import CircuitRecord
 from junctionary.records.devices import DevicesFile
@@ -38,6 +39,7 @@ class Records:
     devices: tuple[DevicesFile, ...]
     log: tuple[LogEntry, ...]
     photos: tuple[PhotoRecord, ...]
+    accepted: tuple[Acceptance, ...] = ()
     lost: frozenset[str] = frozenset()
 
 
@@ -54,8 +56,8 @@ def understand(trees: Iterable[tuple[str, Any]]) -> tuple[Records | None, list[P
         kind = file.split("/")[0].removesuffix(".yaml")
         if root is None:
             lost.add(kind)
-        elif kind == "log":
-            kept["log"] = _entries(file, root, problems)
+        elif kind in LISTS:
+            kept[kind] = _entries(LISTS[kind], file, root, problems)
         elif kind in MODELS:
             record = _one(MODELS[kind], file, root, problems)
             if record is None:
@@ -73,6 +75,7 @@ def understand(trees: Iterable[tuple[str, Any]]) -> tuple[Records | None, list[P
             boxes=tuple(kept.get("boxes", ())),
             devices=tuple(kept.get("devices", ())),
             log=tuple(kept.get("log", ())),
+            accepted=tuple(kept.get("accepted", ())),
             photos=tuple(photo for file in kept.get("photos", ()) for photo in file.photos),
             lost=frozenset(lost),
         ),
@@ -89,6 +92,8 @@ MODELS: dict[str, type[Record]] = {
     "devices": DevicesFile,
     "photos": PhotosFile,
 }
+
+LISTS: dict[str, type[Record]] = {"log": LogEntry, "accepted": Acceptance}
 
 
 def _one(model: type[R], file: str, root: Any, problems: list[Problem]) -> R | None:
@@ -108,16 +113,15 @@ def _one(model: type[R], file: str, root: Any, problems: list[Problem]) -> R | N
         problems += reading.problems
 
 
-def _entries(file: str, root: Any, problems: list[Problem]) -> list[LogEntry]:
+def _entries(model: type[R], file: str, root: Any, problems: list[Problem]) -> list[R]:
     if not isinstance(root, MarkedList):
         place = getattr(root, "place", Place(file, 1, 1))
-        problems.append(
-            Problem(place, shown(root), "a list of entries", "begin each entry with - {date: ...}")
-        )
+        do = f"begin each entry with - {{{model.keys_of()[0]}: ...}}"
+        problems.append(Problem(place, shown(root), "a list of entries", do))
         return []
     reading = Reading()
-    entries: list[LogEntry] = []
-    adapter = TypeAdapter(list[LogEntry])
+    entries: list[R] = []
+    adapter = TypeAdapter(list[model])  # type: ignore[valid-type]
     try:
         entries = adapter.validate_python(list(root), context=reading)
     except ValidationError as error:

@@ -3,6 +3,7 @@
 from textwrap import dedent
 
 from junctionary.checks.engine import LoadedRule, rules
+from junctionary.checks.finding import LAST_CHEAP
 from junctionary.sheets.entries import SEVERITIES, Excerpt, Row, Table
 from junctionary.sheets.links import Link, Ref
 from junctionary.sheets.lists import Group, ListSheet
@@ -58,6 +59,7 @@ def _page(survey: Survey, rule: LoadedRule) -> RulePage:
         heading=rule.title,
         lead=(rule.id,),
         severity=rule.severity,
+        stage=LAST_CHEAP[rule.stage],
         parts=rule.parts,
         cites=tuple(f"{each}: {each.summary}" for each in rule.cites),
         fails=_example(rule.fails),

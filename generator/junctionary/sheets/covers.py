@@ -18,6 +18,7 @@ SHOWS = {
     "splices": ("Splices and pigtails", "every joint, those hardest to reach first"),
     "findings": ("Findings", "what was found, with the clause each rests on"),
     "not-recorded": ("Not recorded", "what is missing, most useful first"),
+    "checklist": ("Stage checklist", "per room: proved, wrong, still to record, stage by stage"),
     "notes": ("Safety", "the cautions, and the notes of this house"),
     "rules": ("Checks", "what each check looks at, and on what authority"),
     "terms": ("Terms and symbols", "the words, symbols and colours of these sheets"),
@@ -55,7 +56,7 @@ def cover(survey: Survey) -> Cover:
             )
             for each in house.sources.values()
         ),
-        hazards=tuple(each for each in survey.findings if each.severity == "hazard"),
+        hazards=tuple(each for each in survey.findings if each.severity == "hazard" and not each.accepted),
         tally=(
             Fact("panels", (Link(str(len(house.panels)), Ref("sheet", "panels")),)),
             Fact("circuits", (Link(str(len(house.circuits)), Ref("sheet", "circuits")),)),

@@ -27,7 +27,8 @@ class Fact:
 class FindingEntry:
     """A finding in the five parts of its message, and where it stands.
 
-    ``place`` is ``file:line:column`` in the record; ``about`` links the things it concerns.
+    ``place`` is ``file:line:column`` in the record; ``about`` links the things it concerns;
+    ``accepted`` says who lets it stand, when and why.
     """
 
     ref: Ref
@@ -41,6 +42,7 @@ class FindingEntry:
     do: str
     source: str
     place: str
+    accepted: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -58,9 +58,19 @@ class FindingsSheet(Sheet):
         return tuple(finding.ref for group in self.groups for finding in group.findings)
 
 
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """How much can be judged: those of which a check cannot tell, then those of which all can be judged."""
+
+    lacking: Table
+    whole: Phrase
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class NotRecordedSheet(Sheet):
-    """What the record does not hold, most useful first."""
+    """What the record does not hold, most useful first; then what can be judged of each room and circuit."""
 
     missing: tuple[MissingEntry, ...]
+    rooms: Judged
+    circuits: Judged
     section: ClassVar[str] = "not-recorded"

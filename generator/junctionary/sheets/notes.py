@@ -32,9 +32,10 @@ class SafetySheet(Sheet):
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RulePage(Sheet):
-    """What one check looks at, why, on what authority, how to mend it, and where it was met here."""
+    """What one check looks at, why, on what authority, how and when to mend it, and where it was met here."""
 
     severity: Severity
+    stage: str
     parts: tuple[tuple[str, str], ...]
     cites: tuple[str, ...]
     fails: Excerpt | None

@@ -4,6 +4,7 @@ from junctionary.house.model import Box, House, Joint
 from junctionary.records.boxes import Reach
 from junctionary.records.values import NONE, UNKNOWN
 from junctionary.sheets.boxes import reach_words
+from junctionary.sheets.checklists import completeness
 from junctionary.sheets.circuits import numbered
 from junctionary.sheets.entries import SEVERITIES, Row, Table
 from junctionary.sheets.isolation import before_any
@@ -283,6 +284,7 @@ def _plural(severity: str) -> str:
 
 def not_recorded_sheet(survey: Survey) -> NotRecordedSheet:
     """Every missing fact, those that settle most first."""
+    rooms, circuits = completeness(survey)
     return NotRecordedSheet(
         title=title(survey, "Not recorded", GENERAL["not-recorded"], "as recorded"),
         ref=Ref("sheet", "not-recorded"),
@@ -293,4 +295,6 @@ def not_recorded_sheet(survey: Survey) -> NotRecordedSheet:
             ),
         ),
         missing=survey.missing,
+        rooms=rooms,
+        circuits=circuits,
     )

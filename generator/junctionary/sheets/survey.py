@@ -166,7 +166,13 @@ def _finding_entries(house: House, findings: Iterable[Finding]) -> Iterable[Find
             do=finding.do,
             source=cited(finding.cites),
             place=str(finding.place),
+            accepted=_accepted(finding),
         )
+
+
+def _accepted(finding: Finding) -> str:
+    word = finding.accepted
+    return f"by the {word.by}, {word.date}: {word.reason}" if word else ""
 
 
 def _apart(house: House, about: Iterable[str]) -> Iterable[str]:

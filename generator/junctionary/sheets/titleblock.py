@@ -18,7 +18,7 @@ GENERAL = {
     "cover": "E-001", "notes": "E-002", "terms": "E-003", "rules": "E-004",
     "rooms": "E-100", "boxes": "E-500",
     "panels": "E-601", "circuits": "E-602", "splices": "E-603", "loads": "E-604",
-    "findings": "E-605", "not-recorded": "E-606",
+    "findings": "E-605", "not-recorded": "E-606", "checklist": "E-607",
 }  # fmt: skip
 
 

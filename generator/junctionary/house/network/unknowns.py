@@ -78,7 +78,7 @@ def _of_box(house: House, box: Box) -> Iterable[Unknown]:
     )
     if box.makeup_unknown or box.makeup_unrecorded:
         said = "is unknown" if box.makeup_unknown else "is not recorded"
-        yield Unknown(box.id, f"how {box.id} is made up {said}", box.place, ends, box.runs, box.id)
+        yield Unknown(box.id, f"how box {box.id} is made up {said}", box.place, ends, box.runs, box.id)
     else:
         for end in box.untold:
             run = end.partition("/")[2].partition(".")[0]

@@ -12,7 +12,7 @@ Stands: on the box's line.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
+from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.figures import Figures, Fill
 from junctionary.formulas.sums import exact
 from junctionary.house.model import Box, House
@@ -20,7 +20,9 @@ from junctionary.house.network import Network
 from junctionary.sources import cite
 
 RULE = Rule(
-    DEFECT, (cite("nec-2023", "314.16"), cite("nec-2023", "314.16(A)"), cite("nec-2023", "314.16(B)"))
+    DEFECT,
+    (cite("nec-2023", "314.16"), cite("nec-2023", "314.16(A)"), cite("nec-2023", "314.16(B)")),
+    ROUGHED,
 )
 
 FAILS = """

@@ -10,14 +10,16 @@ Stands: on the box's line.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import ADVICE, CannotTell, Fault, Rule
+from junctionary.checks.finding import ADVICE, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network, is_untraced, listed
 from junctionary.house.network.ties import traced_circuits
 from junctionary.sources import cite
 
-RULE = Rule(ADVICE, (cite("practice", "A box with more than one circuit says so, and names every breaker."),))
+RULE = Rule(
+    ADVICE, (cite("practice", "A box with more than one circuit says so, and names every breaker."),), MADE_UP
+)
 
 FAILS = """
 [panels/main.yaml]

@@ -11,7 +11,7 @@ Stands: on the box's line.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
+from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import Box, House
 from junctionary.house.network import Network
@@ -19,7 +19,7 @@ from junctionary.records.boxes import Reach
 from junctionary.records.values import NONE, UNKNOWN
 from junctionary.sources import cite
 
-RULE = Rule(DEFECT, (cite("nec-2023", "314.29"),))
+RULE = Rule(DEFECT, (cite("nec-2023", "314.29"),), ROUGHED)
 
 FAILS = """
 [circuits/den.yaml]

@@ -14,7 +14,7 @@ Stands: on the joint's line, or the make-up's where the joint comes from a word.
 from collections import Counter
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.figures.gaps import untold_in
 from junctionary.house.model import House, Joint
@@ -28,6 +28,7 @@ RULE = Rule(
         cite("nec-2023", "110.3(B)"),
         cite("ul-486c", "listed combinations"),
     ),
+    MADE_UP,
 )
 
 FAILS = """

@@ -10,13 +10,13 @@ Stands: on the box's line. One finding a box.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network, listed
 from junctionary.sources import cite
 
-RULE = Rule(HAZARD, (cite("nec-2023", "110.14(B)"),))
+RULE = Rule(HAZARD, (cite("nec-2023", "110.14(B)"),), MADE_UP)
 
 FAILS = """
 [panels/main.yaml]

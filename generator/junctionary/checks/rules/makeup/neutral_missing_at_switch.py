@@ -12,7 +12,7 @@ Stands: on the device's line. One finding for each light without a neutral at an
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
+from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.wired import doubts_in
 from junctionary.figures import Figures
 from junctionary.house.lamps import lamp_tables
@@ -21,7 +21,7 @@ from junctionary.house.network import Network, is_ground
 from junctionary.records.cables import Cable
 from junctionary.sources import cite, edition_year
 
-RULE = Rule(DEFECT, (cite("nec-2023", "404.2(C)"),))
+RULE = Rule(DEFECT, (cite("nec-2023", "404.2(C)"),), ROUGHED)
 
 FAILS = """
 [panels/main.yaml]

@@ -11,7 +11,7 @@ Stands: on the terminal's line, or the device's where the landing comes from a w
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.figures.gaps import untold_in
 from junctionary.house.model import House, Landing
@@ -19,7 +19,7 @@ from junctionary.house.network import Network
 from junctionary.sources import cite
 from junctionary.units import WireSize
 
-RULE = Rule(HAZARD, (cite("ul-498", "push-in terminals"), cite("nec-2023", "110.3(B)")))
+RULE = Rule(HAZARD, (cite("ul-498", "push-in terminals"), cite("nec-2023", "110.3(B)")), MADE_UP)
 
 FAILS = """
 [circuits/hall.yaml]

@@ -9,14 +9,14 @@ Stands: on the line of the terminal, or the device's.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import doubts_in, places_of
 from junctionary.figures import Figures
 from junctionary.house.model import Box, Device, House
 from junctionary.house.network import Network, listed
 from junctionary.sources import cite
 
-RULE = Rule(HAZARD, (cite("nec-2023", "300.13(B)"),))
+RULE = Rule(HAZARD, (cite("nec-2023", "300.13(B)"),), MADE_UP)
 
 FAILS = """
 [panels/main.yaml]

@@ -14,7 +14,7 @@ Stands: on the terminal's line, or the device's where the landing comes from a w
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
+from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures, Tightened
 from junctionary.figures.gaps import untold_in
 from junctionary.house.model import Box, Device, House
@@ -22,7 +22,7 @@ from junctionary.house.network import Network
 from junctionary.records.values import NONE, UNKNOWN
 from junctionary.sources import cite, edition_year
 
-RULE = Rule(DEFECT, (cite("nec-2023", "110.14(D)"),))
+RULE = Rule(DEFECT, (cite("nec-2023", "110.14(D)"),), MADE_UP)
 
 FAILS = """
 [circuits/den.yaml]
@@ -54,7 +54,7 @@ UNTOLD = PASSES.replace("torque: listed", "torque: unknown")
 
 ASKED_SINCE = 2017
 NOT_MADE_UP = ("planned", "roughed", "covered")
-MADE_UP = ("made-up", "energised", "verified")
+DONE = ("made-up", "energised", "verified")
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
@@ -74,7 +74,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
 
 def _judged(box: Box, device: Device, screws: list[Tightened]) -> Iterator[Fault | CannotTell]:
     place = {each.terminal: each.place for each in box.landings}
-    short = [each for each in screws if each.said is NONE or (each.said is None and box.stage in MADE_UP)]
+    short = [each for each in screws if each.said is NONE or (each.said is None and box.stage in DONE)]
     if short:
         first = min(short, key=lambda each: place[each.terminal])
         listed = f"{first.listed} is listed" if first.listed else "the device's own listing"

@@ -12,14 +12,14 @@ Stands: on the terminal's line, or the device's where the landing comes from a w
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.figures.gaps import untold_in
 from junctionary.house.model import House, Landing
 from junctionary.house.network import Network
 from junctionary.sources import cite
 
-RULE = Rule(HAZARD, (cite("nec-2023", "110.14(A)"), cite("ul-498", "one wire a screw")))
+RULE = Rule(HAZARD, (cite("nec-2023", "110.14(A)"), cite("ul-498", "one wire a screw")), MADE_UP)
 
 FAILS = """
 [circuits/den.yaml]

@@ -15,7 +15,7 @@ Stands: on the line of the run that limits the circuit, or of the joint whose pi
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, ROUGHED, CannotTell, Fault, Rule
 from junctionary.figures import Figures, WireLimit
 from junctionary.formulas.sums import plain
 from junctionary.house.model import Breaker, Circuit, House
@@ -32,6 +32,7 @@ RULE = Rule(
         cite("nec-2023", "334.80"),
         cite("nec-2023", "110.14(C)(1)"),
     ),
+    ROUGHED,
 )
 
 FAILS = """

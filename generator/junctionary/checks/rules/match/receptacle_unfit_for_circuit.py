@@ -12,7 +12,7 @@ Stands: on the receptacle's line, each on its own. The only receptacle of a circ
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
+from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures, ReceptacleMatch
 from junctionary.figures.gaps import unseen_in
 from junctionary.formulas.sums import plain
@@ -27,6 +27,7 @@ RULE = Rule(
         cite("nec-2023", "210.21(B)(3)"),
         cite("cfr-29-1910", "1910.304(b) Table S-5"),
     ),
+    MADE_UP,
 )
 
 FAILS = """

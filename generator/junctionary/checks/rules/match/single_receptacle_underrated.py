@@ -12,7 +12,7 @@ Stands: on the receptacle's line.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.formulas.sums import plain
 from junctionary.house.model import House
@@ -25,6 +25,7 @@ RULE = Rule(
         cite("nec-2023", "210.21(B)(1)"),
         cite("cfr-29-1926", "1926.404(b)(2)(i)"),
     ),
+    MADE_UP,
 )
 
 FAILS = """

@@ -10,7 +10,7 @@ Stands: on the line of the run that closes the loop, the last of them in the rec
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import ADVICE, CannotTell, Fault, Rule
+from junctionary.checks.finding import ADVICE, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.wired import doubts_in
 from junctionary.figures import Figures
 from junctionary.house.model import House
@@ -25,6 +25,7 @@ RULE = Rule(
         cite("practice", "A branch circuit spreads out from its panel and nowhere comes back on itself."),
         cite("nec-2023", "300.3(B)"),
     ),
+    ROUGHED,
 )
 
 FAILS = """

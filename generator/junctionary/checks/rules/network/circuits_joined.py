@@ -11,7 +11,7 @@ Stands: on the line of the joint or the terminal where the two meet; on the devi
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import circuit_meeting, doubts_in
 from junctionary.figures import Figures
 from junctionary.house.model import House
@@ -20,7 +20,7 @@ from junctionary.house.network.ties import traced_circuits
 from junctionary.marks import Place
 from junctionary.sources import cite
 
-RULE = Rule(HAZARD, (cite("practice", "Each hot conductor is fed by one breaker."),))
+RULE = Rule(HAZARD, (cite("practice", "Each hot conductor is fed by one breaker."),), MADE_UP)
 
 FAILS = """
 [panels/main.yaml]

@@ -10,7 +10,7 @@ Stands: on the line of the load terminal, or the device's.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import places_of
 from junctionary.figures import Figures
 from junctionary.house.model import House
@@ -18,7 +18,7 @@ from junctionary.house.network import Network
 from junctionary.house.network.edges import OPEN_IN_ZONES
 from junctionary.sources import cite
 
-RULE = Rule(HAZARD, (cite("nec-2023", "110.3(B)"),))
+RULE = Rule(HAZARD, (cite("nec-2023", "110.3(B)"),), MADE_UP)
 
 FAILS = """
 [panels/main.yaml]

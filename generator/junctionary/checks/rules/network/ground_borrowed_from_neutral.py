@@ -11,7 +11,7 @@ Stands: on the line of the joint or the terminal where the two meet, or the devi
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import meeting_of, neutral_or_ground, places_of
 from junctionary.figures import Figures
 from junctionary.house.model import Box, Device, House
@@ -19,7 +19,7 @@ from junctionary.house.network import Network, listed
 from junctionary.house.terminals import terminals_of
 from junctionary.sources import cite
 
-RULE = Rule(HAZARD, (cite("nec-2023", "250.142(B)"),))
+RULE = Rule(HAZARD, (cite("nec-2023", "250.142(B)"),), MADE_UP)
 
 FAILS = """
 [panels/main.yaml]

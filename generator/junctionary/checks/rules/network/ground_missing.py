@@ -12,7 +12,7 @@ Stands: on the terminal's or the joint's line, or the device's. One finding a de
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import doubts_in, places_of
 from junctionary.figures import Figures
 from junctionary.house.model import Box, Device, House
@@ -26,6 +26,7 @@ RULE = Rule(
         cite("nec-2023", "250.114"),
         cite("nec-2023", "406.4"),
     ),
+    MADE_UP,
 )
 
 FAILS = """

@@ -12,7 +12,7 @@ Stands: on the terminal's or the joint's line, or the device's; where the hot of
 
 from collections.abc import Iterator, Mapping
 
-from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
+from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import PLAIN_LEADS, doubts_in, places_of
 from junctionary.figures import Figures
 from junctionary.house.model import Box, Device, House
@@ -21,7 +21,9 @@ from junctionary.house.terminals import terminals_of
 from junctionary.marks import Place
 from junctionary.sources import cite
 
-RULE = Rule(DEFECT, (cite("practice", "Every device that is wired has a hot that comes from a breaker."),))
+RULE = Rule(
+    DEFECT, (cite("practice", "Every device that is wired has a hot that comes from a breaker."),), MADE_UP
+)
 
 FAILS = """
 [panels/main.yaml]

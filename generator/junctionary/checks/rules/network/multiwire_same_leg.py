@@ -10,7 +10,7 @@ Stands: on the later breaker's line.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import Breaker, Circuit, House
 from junctionary.house.network import Network
@@ -25,6 +25,7 @@ RULE = Rule(
             "The hots of a shared neutral stand on opposite legs, so that it carries their difference.",
         ),
     ),
+    MADE_UP,
 )
 
 FAILS = """

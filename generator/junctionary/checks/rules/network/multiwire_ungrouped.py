@@ -11,7 +11,7 @@ Stands: on the circuit's line.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
+from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import Circuit, House, Run
 from junctionary.house.network import Network, listed
@@ -19,7 +19,7 @@ from junctionary.records.cables import Cable
 from junctionary.records.values import UNKNOWN
 from junctionary.sources import cite, edition_year
 
-RULE = Rule(DEFECT, (cite("nec-2023", "210.4(D)"),))
+RULE = Rule(DEFECT, (cite("nec-2023", "210.4(D)"),), MADE_UP)
 
 FAILS = """
 [panels/main.yaml]

@@ -11,14 +11,14 @@ Stands: on the line of the first breaker.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
+from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import open_together
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network, listed
 from junctionary.sources import cite, edition_year
 
-RULE = Rule(DEFECT, (cite("nec-2023", "210.4(B)"),))
+RULE = Rule(DEFECT, (cite("nec-2023", "210.4(B)"),), MADE_UP)
 
 FAILS = """
 [panels/main.yaml]

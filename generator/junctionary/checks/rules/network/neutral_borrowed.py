@@ -11,7 +11,7 @@ Stands: on the line of the joint or the terminal where the circuits' neutrals me
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import circuit_meeting, circuits_of_breaker, circuits_on, places_of
 from junctionary.figures import Figures
 from junctionary.house.model import House
@@ -25,6 +25,7 @@ RULE = Rule(
         cite("nec-2023", "200.4(A)"),
         cite("nec-2023", "300.3(B)"),
     ),
+    MADE_UP,
 )
 
 FAILS = """

@@ -10,7 +10,7 @@ Stands: on the line of the joint or the terminal where the two meet; else on the
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import circuits_on, meeting_of, neutral_or_ground
 from junctionary.figures import Figures
 from junctionary.house.model import House
@@ -23,6 +23,7 @@ RULE = Rule(
         cite("nec-2023", "250.24(A)"),
         cite("nec-2023", "250.142(B)"),
     ),
+    MADE_UP,
 )
 
 FAILS = """

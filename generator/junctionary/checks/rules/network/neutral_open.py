@@ -12,7 +12,7 @@ Stands: on the terminal's or the joint's line, or the device's; where several de
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import doubts_in, places_of
 from junctionary.figures import Figures
 from junctionary.house.model import Box, Device, House
@@ -22,6 +22,7 @@ from junctionary.sources import cite
 RULE = Rule(
     HAZARD,
     (cite("practice", "Every device that is fed has a neutral that comes back to the bar of its panel."),),
+    MADE_UP,
 )
 
 FAILS = """

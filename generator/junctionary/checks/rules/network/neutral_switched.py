@@ -10,14 +10,14 @@ Stands: on the line of the switch's first terminal, or the switch's own.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import places_of
 from junctionary.figures import Figures
 from junctionary.house.model import Box, Device, House
 from junctionary.house.network import Network
 from junctionary.sources import cite
 
-RULE = Rule(HAZARD, (cite("nec-2023", "404.2(B)"),))
+RULE = Rule(HAZARD, (cite("nec-2023", "404.2(B)"),), MADE_UP)
 
 FAILS = """
 [panels/main.yaml]

@@ -15,7 +15,7 @@ Stands: on the terminal's line, or the device's where the landing comes from a w
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import PLAIN_LEADS, places_of
 from junctionary.figures import Figures
 from junctionary.figures.gaps import untold_in
@@ -24,7 +24,7 @@ from junctionary.house.network import Network
 from junctionary.house.terminals import terminals_of
 from junctionary.sources import cite
 
-RULE = Rule(HAZARD, (cite("nec-2023", "200.11"), cite("nec-2023", "200.10")))
+RULE = Rule(HAZARD, (cite("nec-2023", "200.11"), cite("nec-2023", "200.10")), MADE_UP)
 
 FAILS = """
 [panels/main.yaml]

@@ -11,14 +11,14 @@ Stands: on the line of the breaker it enters by, or the panel's.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import Breaker, House
 from junctionary.house.network import Network, breaker_named
 from junctionary.house.network.panel_wiring import MAIN
 from junctionary.sources import cite
 
-RULE = Rule(HAZARD, (cite("nec-2023", "702.5"),))
+RULE = Rule(HAZARD, (cite("nec-2023", "702.5"),), MADE_UP)
 
 FAILS = """
 [house.yaml]

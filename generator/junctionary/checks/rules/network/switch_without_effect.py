@@ -15,7 +15,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from itertools import product
 
-from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
+from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import doubts_in
 from junctionary.figures import Figures
 from junctionary.house.lamps import MOST_SWITCHES, LampTable, lamp_table, lamp_tables, outlets_of
@@ -24,7 +24,9 @@ from junctionary.house.network import Network, listed
 from junctionary.sources import cite
 
 RULE = Rule(
-    DEFECT, (cite("practice", "Every switch of a chain changes its lamp, however the others stand."),)
+    DEFECT,
+    (cite("practice", "Every switch of a chain changes its lamp, however the others stand."),),
+    MADE_UP,
 )
 
 FAILS = """

@@ -8,13 +8,13 @@ Stands: on the run's line.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import ADVICE, CannotTell, Fault, Rule
+from junctionary.checks.finding import ADVICE, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Edge, Network, is_ground, listed
 from junctionary.sources import cite
 
-RULE = Rule(ADVICE, (cite("practice", "A cable that feeds nothing is taken off where it is fed."),))
+RULE = Rule(ADVICE, (cite("practice", "A cable that feeds nothing is taken off where it is fed."),), MADE_UP)
 
 FAILS = """
 [panels/main.yaml]

@@ -10,14 +10,16 @@ Stands: on the box's line. One finding a box.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, ROUGHED, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network, is_untraced, listed
 from junctionary.sources import cite
 
 RULE = Rule(
-    HAZARD, (cite("practice", "Before a box is opened, the circuit of every conductor in it is known."),)
+    HAZARD,
+    (cite("practice", "Before a box is opened, the circuit of every conductor in it is known."),),
+    ROUGHED,
 )
 
 FAILS = """

@@ -11,13 +11,13 @@ Stands: on the breaker's line, each that says what an earlier one says.
 from collections.abc import Iterator
 
 from junctionary.checks.directory import feeding, folded, vague_because
-from junctionary.checks.finding import DEFECT, CannotTell, Fault, Rule
+from junctionary.checks.finding import DEFECT, ENERGISED, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import Breaker, House
 from junctionary.house.network import Network
 from junctionary.sources import cite
 
-RULE = Rule(DEFECT, (cite("nec-2023", "408.4(A)"),))
+RULE = Rule(DEFECT, (cite("nec-2023", "408.4(A)"),), ENERGISED)
 
 FAILS = """
 [panels/main.yaml]

@@ -11,7 +11,7 @@ Stands: on the line of each run whose breaker becomes too large.
 
 from collections.abc import Iterator
 
-from junctionary.checks.finding import HAZARD, CannotTell, Fault, Rule
+from junctionary.checks.finding import HAZARD, ROUGHED, CannotTell, Fault, Rule
 from junctionary.figures import Figures, WireLimit
 from junctionary.formulas.sums import plain
 from junctionary.house.model import Circuit, House
@@ -19,7 +19,7 @@ from junctionary.house.network import Network
 from junctionary.sources import cite
 from junctionary.units import Quantity
 
-RULE = Rule(HAZARD, (cite("nec-2023", "334.80"), cite("nec-2023", "310.15(C)(1)")))
+RULE = Rule(HAZARD, (cite("nec-2023", "334.80"), cite("nec-2023", "310.15(C)(1)")), ROUGHED)
 
 FAILS = """
 [panels/main.yaml]
