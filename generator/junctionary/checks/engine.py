@@ -145,7 +145,7 @@ def until(stage: Cheap, judgement: Judgement) -> Judgement:
 
 
 def _wanted(need: str) -> str:
-    """The fact itself, where a need is worded as what the network met: ``how box O8 is made up is unknown``."""
+    """The fact itself, where a need is worded as the network met it: ``how box O8 is made up is unknown``."""
     for ending in (" is unknown", " is not recorded"):
         need = need.removesuffix(ending)
     return need.removeprefix("nobody could trace ")
