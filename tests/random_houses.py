@@ -191,7 +191,7 @@ def _files(draft: Draft) -> dict[str, str]:
         purpose = f"purpose: {draft.purposes[id_]}\n" if draft.purposes[id_] else ""
         listed = "runs:\n" + "".join(f"  - {each}\n" for each in runs) if runs else ""
         files[f"circuits/{id_}.yaml"] = f"circuit: {id_}\nname: Circuit {id_}\n{purpose}{listed}"
-    files["rooms/den.yaml"] = "room: den\nname: Den\nkind: den\n"
+    files["rooms/den.yaml"] = "room: den\nname: Den\nkind: workshop\n"
     files["boxes/den.yaml"] = f"room: den\nboxes:\n{boxes}" if boxes else "room: den\n"
     files["devices/all.yaml"] = DEVICES
     return files

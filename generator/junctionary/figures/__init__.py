@@ -7,6 +7,7 @@ from types import MappingProxyType
 from junctionary.figures.circuits import CircuitLimit, circuit_limit
 from junctionary.figures.fill import Fill, fill_of
 from junctionary.figures.joints import joint_fit
+from junctionary.figures.protection import Guarded, guarded_devices
 from junctionary.figures.receptacles import (
     ReceptacleCount,
     ReceptacleMatch,
@@ -23,6 +24,7 @@ __all__ = [
     "CircuitLimit",
     "Figures",
     "Fill",
+    "Guarded",
     "ReceptacleCount",
     "ReceptacleMatch",
     "Tightened",
@@ -38,7 +40,8 @@ class Figures:
     ``fill`` is by box (none for a joint without one); ``wires`` by run;
     ``circuits`` by circuit; ``joints`` by joint (none for one made without a
     connector); ``torques`` by terminal, for those with a screw; ``outlets``
-    by circuit; ``receptacles`` by device, one for each circuit that feeds it.
+    by circuit; ``receptacles`` by device, one for each circuit that feeds it;
+    ``guarded`` by device that has an outlet.
     """
 
     fill: Mapping[str, Fill]
@@ -48,6 +51,7 @@ class Figures:
     torques: Mapping[str, Tightened]
     outlets: Mapping[str, ReceptacleCount]
     receptacles: Mapping[str, tuple[ReceptacleMatch, ...]]
+    guarded: Mapping[str, Guarded]
 
 
 def work_out(house: House, network: Network) -> Figures:
@@ -72,4 +76,5 @@ def work_out(house: House, network: Network) -> Figures:
         ),
         outlets=MappingProxyType(outlets),
         receptacles=MappingProxyType({id_: each for id_, each in matches.items() if each}),
+        guarded=MappingProxyType(guarded_devices(house, network)),
     )

@@ -99,6 +99,7 @@ class DeviceKind(Record):
     torque: TorqueOrSaid | None = None
     strip: Length | None = None
     marks: list[Annotated[str, OneOf(choices=words.MARKS, what="mark")]] | None = None
+    guards: list[Annotated[str, OneOf(choices=words.GUARDS, what="kind of protection")]] | None = None
     draws: Load | None = None
     leads: list[Annotated[Conductor, Parsed(by=read_wire, described="18 AWG black")]] | None = None
     canopy: Text | None = None

@@ -5,18 +5,20 @@ Why it matters: with no way back to the panel, a fault to metal trips nothing; t
 What to do: join the terminal to the ground of the cable that feeds it, and follow that back where it is
     lost. Where the old cable has none, run one, or use what the code allows without it.
 Cannot tell: when a cable, an end, a landing or a make-up on the way is unknown or not recorded.
-    Where no ground conductor comes to the box, a switch and a receptacle with the label for it are
-    left alone. A terminal joined to a neutral is told of as a borrowed ground.
+    Where no ground conductor comes to the box, a switch is left alone, and a receptacle has a check
+    of its own. A terminal joined to a neutral is told of as a borrowed ground.
 Stands: on the terminal's or the joint's line, or the device's. One finding a device.
 """
 
 from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
+from junctionary.checks.grounded import grounds_come
 from junctionary.checks.wired import doubts_in, places_of
 from junctionary.figures import Figures
+from junctionary.figures.places import has_ground_hole
 from junctionary.house.model import Box, Device, House
-from junctionary.house.network import Network, is_ground
+from junctionary.house.network import Network
 from junctionary.house.terminals import terminals_of
 from junctionary.sources import cite
 
@@ -67,7 +69,6 @@ PASSES = (
 UNTOLD = PASSES.replace("from: main", "from: unknown")
 
 SWITCHES = ("switch", "dimmer", "timer", "sensor")
-LABEL = "no-equipment-ground"
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
@@ -83,10 +84,9 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
 
 def _never_had_one(house: House, box: Box, device: Device) -> bool:
     """Whether no ground comes to the box, and the device may do without or another rule speaks of it."""
-    cables = [house.runs[each] for each in box.runs]
-    if not cables or any(not each.conductors or any(map(is_ground, each.conductors)) for each in cables):
+    if grounds_come(house, box) is not False:
         return False
-    return device.kind.is_ in SWITCHES or LABEL in device.labels
+    return device.kind.is_ in SWITCHES or has_ground_hole(device.kind)
 
 
 def _judged(network: Network, box: Box, device: Device, name: str) -> Iterator[Fault | CannotTell]:

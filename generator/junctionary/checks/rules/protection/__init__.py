@@ -1,0 +1,1 @@
+"""What guards people and wood: ground-fault and arc-fault protection, shutters, weather."""
