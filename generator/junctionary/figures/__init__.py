@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 
 from junctionary.figures.circuits import CircuitLimit, circuit_limit
+from junctionary.figures.coverage import Reached, counters, wall_spaces
 from junctionary.figures.fill import Fill, fill_of
 from junctionary.figures.joints import joint_fit
 from junctionary.figures.protection import Guarded, guarded_devices
@@ -25,6 +26,7 @@ __all__ = [
     "Figures",
     "Fill",
     "Guarded",
+    "Reached",
     "ReceptacleCount",
     "ReceptacleMatch",
     "Tightened",
@@ -41,7 +43,8 @@ class Figures:
     ``circuits`` by circuit; ``joints`` by joint (none for one made without a
     connector); ``torques`` by terminal, for those with a screw; ``outlets``
     by circuit; ``receptacles`` by device, one for each circuit that feeds it;
-    ``guarded`` by device that has an outlet.
+    ``guarded`` by device that has an outlet; ``wall_spaces`` and ``counters`` by room of the
+    kinds that are measured.
     """
 
     fill: Mapping[str, Fill]
@@ -52,6 +55,8 @@ class Figures:
     outlets: Mapping[str, ReceptacleCount]
     receptacles: Mapping[str, tuple[ReceptacleMatch, ...]]
     guarded: Mapping[str, Guarded]
+    wall_spaces: Mapping[str, Reached]
+    counters: Mapping[str, Reached]
 
 
 def work_out(house: House, network: Network) -> Figures:
@@ -77,4 +82,6 @@ def work_out(house: House, network: Network) -> Figures:
         outlets=MappingProxyType(outlets),
         receptacles=MappingProxyType({id_: each for id_, each in matches.items() if each}),
         guarded=MappingProxyType(guarded_devices(house, network)),
+        wall_spaces=MappingProxyType(wall_spaces(house)),
+        counters=MappingProxyType(counters(house)),
     )

@@ -1,0 +1,1 @@
+"""What a dwelling must have: circuits, receptacles in reach, light, alarms."""
