@@ -1,0 +1,60 @@
+"""Circuits by their purpose and rating, for the checks of what a dwelling must have."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from junctionary.house.model import Circuit, House, Room
+from junctionary.sources import edition_year
+from junctionary.units import Quantity
+
+TWENTY_A = 20
+HELD_SINCE = 2008
+"""The earliest edition whose text stands behind these checks; rooms of earlier work are left alone."""
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """How many 20 A circuits there are for a purpose, and what is missing to count them all."""
+
+    circuits: int
+    lacks: tuple[str, ...]
+
+
+def circuits_for(house: House, purpose: str) -> Counted:
+    """The 20 A circuits of that purpose; a multiwire one counts for each of its hots.
+
+    A circuit whose purpose is not recorded may be one.
+    """
+    count = 0
+    lacks: list[str] = []
+    for circuit in house.circuits.values():
+        if circuit.record.purpose is None:
+            lacks.append(f"the purpose of circuit {circuit.id}")
+        elif circuit.record.purpose == purpose:
+            breakers = [house.breakers[each] for each in circuit.breakers]
+            known = [each.rating for each in breakers if isinstance(each.rating, Quantity)]
+            count += sum(each.to("A") == TWENTY_A for each in known)
+            lacks += [
+                f"the rating of {each.id}" for each in breakers if not isinstance(each.rating, Quantity)
+            ]
+            if not breakers:
+                lacks.append(f"which breaker feeds circuit {circuit.id}")
+    return Counted(count, tuple(lacks))
+
+
+def rooms_of(house: House, *kinds: str) -> Iterator[Room]:
+    """The rooms of these kinds that were built under an edition that is held here."""
+    return (
+        room
+        for room in house.rooms.values()
+        if room.record.kind in kinds and edition_year(room.edition) >= HELD_SINCE
+    )
+
+
+def is_twenty(house: House, circuit: Circuit) -> bool | None:
+    """Whether every breaker of a circuit is 20 A; None where a rating is not recorded."""
+    ratings = [house.breakers[each].rating for each in circuit.breakers]
+    known = [each.to("A") == TWENTY_A for each in ratings if isinstance(each, Quantity)]
+    if not all(known):
+        return False
+    return True if ratings and len(known) == len(ratings) else None

@@ -1,0 +1,47 @@
+"""The receptacles of a room, for the checks that ask for one."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from junctionary.figures.gaps import unseen_in
+from junctionary.figures.places import is_125_volt
+from junctionary.figures.receptacles import RECEPTACLES
+from junctionary.house.model import Box, House, Room
+
+
+@dataclass(frozen=True, slots=True)
+class Held:
+    """The boxes of a room with a 120 V receptacle that counts, and what is missing to tell of others."""
+
+    boxes: tuple[str, ...]
+    lacks: tuple[str, ...]
+
+
+def receptacles_in(house: House, room: Room, counts: Callable[[Box], bool | None] = lambda _: True) -> Held:
+    """Boxes of the room with a receptacle, of which ``counts`` says so; None where it cannot be told."""
+    boxes: list[str] = []
+    lacks: list[str] = []
+    for box in (house.boxes[each] for each in room.boxes):
+        if gap := unseen_in(box):
+            lacks.append(gap)
+        if any(each.kind.is_ in RECEPTACLES and is_125_volt(each.kind) for each in box.devices):
+            counted = counts(box)
+            if counted:
+                boxes.append(box.id)
+            elif counted is None:
+                lacks.append(f"where box {box.id} is")
+    if not room.boxes:
+        lacks.append(f"the boxes of room {room.id}")
+    return Held(tuple(boxes), tuple(lacks))
+
+
+def no_higher_than(limit_in: int) -> Callable[[Box], bool | None]:
+    """Counts a box whose centre is no higher; one in a ceiling is."""
+
+    def counts(box: Box) -> bool | None:
+        at = box.record.at
+        if at is None or (at.up is None and at.ceiling is None and at.floor is None):
+            return None
+        return at.ceiling is None and (at.up is None or at.up.to("in") <= limit_in)
+
+    return counts

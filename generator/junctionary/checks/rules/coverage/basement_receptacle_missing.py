@@ -1,0 +1,69 @@
+"""A basement or cellar has no receptacle.
+
+Why it matters: whoever works at the water heater or the pump down there does so at the end of a cord.
+What to do: put in a receptacle, guarded against ground faults.
+Cannot tell: when the room's boxes, or what is in one of them, is not recorded. Rooms built before the
+    2008 edition are left alone.
+Stands: on the room's key.
+"""
+
+from collections.abc import Iterator
+
+from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
+from junctionary.checks.purposes import rooms_of
+from junctionary.checks.receptacles_in import receptacles_in
+from junctionary.figures import Figures
+from junctionary.house.model import House
+from junctionary.house.network import Network
+from junctionary.sources import cite
+
+RULE = Rule(DEFECT, (cite("nec-2023", "210.52(G)"),), ROUGHED)
+
+FAILS = """
+[panels/main.yaml]
+panel: main
+spaces: 8
+breakers:
+  1: {rating: 20 A, guards: [gfci, afci], feeds: one, says: "Cellar"}
+[circuits/one.yaml]
+circuit: one
+name: Cellar
+runs:
+  - {id: a1, cable: 12/2 NM-B, from: main, to: D1}
+[rooms/cellar.yaml]
+room: cellar    #! basement-receptacle-missing
+name: Cellar
+kind: basement
+[boxes/cellar.yaml]
+room: cellar
+boxes:
+  D1: {devices: {f1: lamp}, makeup: end-of-run}
+[devices/all.yaml]
+devices:
+  duplex: {is: receptacle, face: 5-20R, rating: 20 A, marks: [tamper-resistant, weather-resistant]}
+  lamp: {is: luminaire, leads: [18 AWG black, 18 AWG white, 18 AWG green]}
+"""
+
+PASSES = FAILS.replace("{f1: lamp}", "{r1: duplex}").replace("    #! basement-receptacle-missing", "")
+
+UNTOLD = PASSES.replace("{devices: {r1: duplex}, makeup: end-of-run}", "{makeup: unknown}")
+
+
+def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
+    """Each cellar, by the receptacles in it."""
+    for room in rooms_of(house, "basement", "cellar"):
+        held = receptacles_in(house, room)
+        if held.boxes:
+            continue
+        if held.lacks:
+            yield CannotTell((room.id,), held.lacks, room.place)
+            continue
+        yield Fault(
+            place=room.place,
+            about=(room.id,),
+            found=f"{room.name} has no 120 V receptacle.",
+            allowed="At least one receptacle in each basement.",
+            because="Work down there is done at the end of a long cord.",
+            do="Put in a receptacle that opens on a ground fault.",
+            edition=room.edition,
+        )

@@ -1,0 +1,106 @@
+"""A receptacle stands where a shock goes to earth, and nothing opens on a ground fault.
+
+Why it matters: beside water, on earth or on concrete a few thousandths of an ampere through a
+    person kill, and trip no ordinary breaker.
+What to do: put in a GFCI receptacle, feed the receptacle from the load side of one, or put in a breaker
+    that opens on a ground fault. Where the record says what guards it, see that it does.
+Cannot tell: when what feeds the receptacle or what its breaker guards against is not recorded, and when
+    the room, a sink's place or the box's would decide. Distances are measured on the plan to the nearest
+    edge of the basin, and never through a doorway. Work is judged by the edition it was built under.
+Stands: on the receptacle's line, each on its own.
+"""
+
+from collections.abc import Iterator
+
+from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
+from junctionary.figures import Figures, Guarded
+from junctionary.figures.ground_fault import Asked, gfci_asked
+from junctionary.house.model import Device, House
+from junctionary.house.network import Network
+from junctionary.sources import cite
+
+RULE = Rule(DEFECT, (cite("nec-2023", "210.8(A)"),), MADE_UP)
+
+FAILS = """
+[panels/main.yaml]
+panel: main
+spaces: 8
+breakers:
+  3: {rating: 20 A, guards: [], feeds: wash, says: "Wash room, receptacles"}
+[circuits/wash.yaml]
+circuit: wash
+name: Wash room
+runs:
+  - {id: b1, cable: 12/2 NM-B, from: main, to: D1}
+[rooms/wash.yaml]
+room: wash
+name: Wash room
+kind: bathroom
+[boxes/wash.yaml]
+room: wash
+boxes:
+  D1:
+    devices: {r1: duplex}    #! gfci-missing
+    makeup: end-of-run
+[devices/all.yaml]
+devices:
+  duplex: {is: receptacle, face: 5-20R, rating: 20 A, marks: [tamper-resistant]}
+"""
+
+PASSES = FAILS.replace("guards: []", "guards: [gfci]").replace("    #! gfci-missing", "")
+
+UNTOLD = PASSES.replace("guards: [gfci], ", "")
+
+
+def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
+    """Each receptacle in a place that its edition covers, and each that is said to be guarded."""
+    for device in house.devices.values():
+        guarded = figures.guarded.get(device.id)
+        asked = gfci_asked(house, device)
+        if guarded is None or asked is None:
+            continue
+        claim = device.guarded_by or _circuit_claim(house, device)
+        if claim is not None and guarded.by["gfci"] and claim not in guarded.by["gfci"]:
+            yield _untrue(house, device, claim, guarded)
+        elif not guarded.by["gfci"] and (asked.places or asked.lacks or claim):
+            yield _judged(house, device, asked, guarded, claim)
+
+
+def _circuit_claim(house: House, device: Device) -> str | None:
+    claims = (house.circuits[each].record.guarded_by for each in device.circuits if each in house.circuits)
+    return next((each for each in claims if each is not None), None)
+
+
+def _judged(
+    house: House, device: Device, asked: Asked, guarded: Guarded, claim: str | None
+) -> Fault | CannotTell:
+    needs = (*guarded.lacks, *(asked.lacks if not asked.places and claim is None else ()))
+    if needs:
+        return CannotTell((device.id, *guarded.breakers), needs, device.place)
+    if not asked.places and claim is not None:
+        return _untrue(house, device, claim, guarded)
+    where = f"{device.id} is {' and '.join(asked.places)}"
+    said = f"; {claim} is said to guard it, and does not" if claim else ""
+    return Fault(
+        place=device.place,
+        about=(device.id, *device.circuits, *guarded.breakers),
+        found=f"{where}, and nothing on its way to the source opens on a ground fault{said}.",
+        allowed="There, a receptacle that opens on a ground fault.",
+        because="A current that kills a person trips no ordinary breaker.",
+        do="Put in a GFCI receptacle, feed it from the load side of one, or put in a GFCI breaker.",
+        edition=house.boxes[device.box].edition,
+    )
+
+
+def _untrue(house: House, device: Device, claim: str, guarded: Guarded) -> Fault:
+    truly = " and ".join(guarded.by["gfci"])
+    return Fault(
+        place=device.place,
+        about=(device.id, claim, *device.circuits),
+        found=f"{claim} is said to guard {device.id}, and does not"
+        + (f"; {truly} does." if truly else "; nothing does."),
+        allowed="A guard that is on its way to the source.",
+        because="Who tests or resets the wrong guard believes a receptacle safe that is not.",
+        do="Correct guarded_by, or feed the receptacle from the load side of what is named.",
+        edition=house.boxes[device.box].edition,
+    )
