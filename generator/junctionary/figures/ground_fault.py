@@ -1,13 +1,12 @@
 """Which receptacles must open on a ground fault: by the room, by what stands near, by the edition."""
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
 from junctionary.figures.places import OPEN_AIR, exposure, is_125_volt, is_small_receptacle, volts_of
 from junctionary.figures.receptacles import RECEPTACLES
-from junctionary.house.geometry import Point, Shape, Spot, inches, shape, spot
+from junctionary.house.geometry import Shape, Spot, distance_in, inches, shape, span_of, spot
 from junctionary.house.model import Box, Device, House, Room
 from junctionary.records.rooms import Thing
 from junctionary.sources import edition_year
@@ -102,12 +101,8 @@ def _near_things(room: Room, box: Box) -> Iterator[tuple[str, str | None]]:
 
 def _is_near(made: Shape | None, place: Spot | None, thing: Thing) -> bool | None:
     """Whether a place is within 6 ft of a thing along a wall, on the plan; None where either is not told."""
-    wall = made.wall(thing.wall) if made else None
-    if place is None or wall is None or thing.along is None or thing.width is None:
-        return None
-    start = inches(thing.along)
-    span = (wall.at(start), wall.at(start + inches(thing.width)))
-    return _distance_in(place.point, *span) <= NEAR_IN
+    span = span_of(thing, made)
+    return None if place is None or span is None else distance_in(place.point, *span) <= NEAR_IN
 
 
 def _is_over(made: Shape | None, place: Spot | None, thing: Thing) -> bool | None:
@@ -127,10 +122,3 @@ def _where(room: Room, box: Box, thing: Thing, place: Spot | None) -> str:
     if place is None or place.up_in is None:
         return f"where box {box.id} is"
     return f"where the {thing.what} on the {thing.wall} wall of {room.id} begins and ends"
-
-
-def _distance_in(point: Point, start: Point, end: Point) -> float:
-    (x, y), (x1, y1), (x2, y2) = point, start, end
-    dx, dy = x2 - x1, y2 - y1
-    along = max(Fraction(0), min(Fraction(1), ((x - x1) * dx + (y - y1) * dy) / (dx * dx + dy * dy or 1)))
-    return math.hypot(x - x1 - along * dx, y - y1 - along * dy)
