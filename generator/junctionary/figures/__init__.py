@@ -18,6 +18,7 @@ from junctionary.figures.receptacles import (
 from junctionary.figures.torque import Tightened, screws_of
 from junctionary.figures.wire import WireLimit, wire_limit
 from junctionary.formulas.fit import Fit
+from junctionary.house.lamps import LampTable, lamp_tables
 from junctionary.house.model import House
 from junctionary.house.network import Network
 
@@ -44,7 +45,7 @@ class Figures:
     connector); ``torques`` by terminal, for those with a screw; ``outlets``
     by circuit; ``receptacles`` by device, one for each circuit that feeds it;
     ``guarded`` by device that has an outlet; ``wall_spaces`` and ``counters`` by room of the
-    kinds that are measured.
+    kinds that are measured; ``lamps`` are the tables of every switched outlet.
     """
 
     fill: Mapping[str, Fill]
@@ -57,6 +58,7 @@ class Figures:
     guarded: Mapping[str, Guarded]
     wall_spaces: Mapping[str, Reached]
     counters: Mapping[str, Reached]
+    lamps: tuple[LampTable, ...]
 
 
 def work_out(house: House, network: Network) -> Figures:
@@ -84,4 +86,5 @@ def work_out(house: House, network: Network) -> Figures:
         guarded=MappingProxyType(guarded_devices(house, network)),
         wall_spaces=MappingProxyType(wall_spaces(house)),
         counters=MappingProxyType(counters(house)),
+        lamps=lamp_tables(house, network),
     )

@@ -46,7 +46,7 @@ CLAMPS = ("none", "inside", "outside")
 BOX_MATERIALS = ("plastic", "steel", "aluminium", "porcelain", "fibre")
 MARKS = (
     "tamper-resistant", "weather-resistant", "self-testing", "isolated-ground",
-    "aluminium-rated", "fan-rated",
+    "aluminium-rated", "fan-rated", "wireless",
 )  # fmt: skip
 LABELS = ("gfci-protected", "no-equipment-ground")
 METALS = ("copper", "aluminium", "copper-clad")

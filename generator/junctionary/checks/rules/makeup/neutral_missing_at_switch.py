@@ -15,7 +15,6 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.wired import doubts_in
 from junctionary.figures import Figures
-from junctionary.house.lamps import lamp_tables
 from junctionary.house.model import Device, House
 from junctionary.house.network import Network, is_ground
 from junctionary.records.cables import Cable
@@ -75,7 +74,7 @@ NOT_LIVED_IN = ("closet", "storage", "attic", "crawlspace", "outdoors", "deck", 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each light that a switch turns, by what comes to the boxes of its switches."""
     said: set[str] = set()
-    tables = lamp_tables(house, network)
+    tables = figures.lamps
     tabled = {each for table in tables for each in table.switches}
     for device in house.devices.values():
         if device.id not in tabled and _is_asked(house, device):

@@ -18,7 +18,7 @@ from itertools import product
 from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.wired import doubts_in
 from junctionary.figures import Figures
-from junctionary.house.lamps import MOST_SWITCHES, LampTable, lamp_table, lamp_tables, outlets_of
+from junctionary.house.lamps import MOST_SWITCHES, LampTable, lamp_table, outlets_of
 from junctionary.house.model import House
 from junctionary.house.network import Network, listed
 from junctionary.sources import cite
@@ -99,7 +99,7 @@ CHAINED = (("common", "traveler-1", "traveler-2"), ("in-2", "out-1", "out-2"))
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each switch, by the tables of the outlets it bears on."""
     by_switch: dict[str, list[LampTable]] = {}
-    for table in lamp_tables(house, network):
+    for table in figures.lamps:
         for each in table.switches:
             by_switch.setdefault(each, []).append(table)
     said: set[str] = set()

@@ -1,0 +1,100 @@
+"""A bedroom, or a whole storey, has no smoke alarm.
+
+Why it matters: a fire at night is smelt by nobody asleep; the alarm is the only one that wakes them.
+What to do: put a wired alarm with a battery into each bedroom, outside each sleeping area and on every
+    storey, the cellar among them.
+Cannot tell: when what is in a box of the room, or its level, is not recorded. Attics and crawlspaces count
+    as no storey. Whether an alarm stands outside a sleeping area is not measured. An alarm on a
+    battery alone has no box, and is not seen. Rooms built before the 2008 edition are left alone.
+Stands: on the room's key: of the bedroom, or of the first room of the storey.
+"""
+
+from collections.abc import Iterator
+
+from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
+from junctionary.checks.purposes import rooms_of
+from junctionary.figures import Figures
+from junctionary.figures.gaps import unseen_in
+from junctionary.house.model import House, Room
+from junctionary.house.network import Network
+from junctionary.records.words import ROOM_KINDS
+from junctionary.sources import cite
+
+RULE = Rule(DEFECT, (cite("irc-2018", "R314.3"),), ROUGHED)
+
+FAILS = """
+[panels/main.yaml]
+panel: main
+spaces: 8
+breakers:
+  1: {rating: 15 A, guards: [afci], feeds: alarms, says: "Smoke alarms"}
+[circuits/alarms.yaml]
+circuit: alarms
+name: Smoke alarms
+runs:
+  - {id: a1, cable: 14/2 NM-B, from: main, to: D1}
+[rooms/north.yaml]
+room: north    #! smoke-alarm-missing
+name: North room
+kind: bedroom
+level: upper
+[boxes/north.yaml]
+room: north
+boxes:
+  D1: {devices: {a1: duplex}, makeup: end-of-run}
+[devices/all.yaml]
+devices:
+  duplex: {is: receptacle, face: 5-15R, rating: 15 A, marks: [tamper-resistant]}
+  alarm: {is: smoke-alarm, leads: [18 AWG black, 18 AWG white]}
+[house.yaml]
+house: Example
+reference: nec-2023
+levels: [{id: upper, name: Upper floor}]
+"""
+
+PASSES = FAILS.replace("{a1: duplex}", "{a1: alarm}").replace("    #! smoke-alarm-missing", "")
+
+UNTOLD = PASSES.replace("{devices: {a1: alarm}, makeup: end-of-run}", "{makeup: unknown}")
+
+NO_STOREY = ("attic", "crawlspace", "outdoors", "porch", "deck", "garage", "workshop", "storage")
+ALARM = "smoke-alarm"
+
+
+def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
+    """Each bedroom, then each level that people live on."""
+    for room in rooms_of(house, "bedroom"):
+        yield from _judged(house, [room], f"{room.name} has no smoke alarm.")
+    levels: dict[str, list[Room]] = {}
+    for room in rooms_of(house, *(each for each in ROOM_KINDS if each not in NO_STOREY)):
+        if room.record.level is not None:
+            levels.setdefault(room.record.level, []).append(room)
+    for level, rooms in levels.items():
+        bare = [each for each in rooms if each.record.kind == "bedroom" and not _alarms(house, each)]
+        if bare:
+            continue
+        name = next((each.name for each in house.record.levels if each.id == level), level)
+        yield from _judged(house, rooms, f"The storey {name} has no smoke alarm.")
+
+
+def _judged(house: House, rooms: list[Room], found: str) -> Iterator[Fault | CannotTell]:
+    first = rooms[0]
+    if any(_alarms(house, each) for each in rooms):
+        return
+    needs = [gap for each in rooms for id_ in each.boxes if (gap := unseen_in(house.boxes[id_]))]
+    needs += [f"the boxes of room {each.id}" for each in rooms if not each.boxes]
+    if needs:
+        yield CannotTell((first.id,), tuple(dict.fromkeys(needs)), first.place)
+        return
+    yield Fault(
+        place=first.place,
+        about=(first.id,),
+        found=found,
+        allowed="An alarm in each sleeping room, outside each sleeping area and on each storey.",
+        because="Nobody asleep smells smoke.",
+        do="Put in a wired alarm with a battery, joined to the others.",
+        edition=first.edition,
+    )
+
+
+def _alarms(house: House, room: Room) -> bool:
+    return any(each.kind.is_ == ALARM for id_ in room.boxes for each in house.boxes[id_].devices)
