@@ -1,0 +1,118 @@
+"""A circuit that must serve one purpose alone feeds something else as well.
+
+Why it matters: the rule keeps these circuits free for heavy loads; what else hangs on them trips with
+    the kettle, the iron or the hair dryer.
+What to do: move the outlet that is named to a general circuit, or record the circuit's true purpose.
+Cannot tell: when what is in a box of the circuit is not recorded. A small-appliance circuit serves
+    receptacles in kitchen, pantry and dining room; a laundry's those of the laundry; a bathroom's the
+    receptacles of bathrooms, or everything of one bathroom. Circuits built before the 2008 edition are
+    left alone.
+Stands: on the circuit's key.
+"""
+
+from collections.abc import Iterator
+
+from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
+from junctionary.checks.purposes import HELD_SINCE
+from junctionary.figures import Figures
+from junctionary.figures.gaps import unseen_on
+from junctionary.figures.receptacles import RECEPTACLES
+from junctionary.house.model import Circuit, Device, House
+from junctionary.house.network import Network
+from junctionary.house.outlets import WIRED
+from junctionary.sources import cite, edition_year
+
+RULE = Rule(
+    DEFECT,
+    (
+        cite("nec-2023", "210.11(C)(1)"),
+        cite("nec-2023", "210.11(C)(2)"),
+        cite("nec-2023", "210.11(C)(3)"),
+        cite("nec-2023", "210.52(B)(2)"),
+    ),
+    ROUGHED,
+)
+
+FAILS = """
+[panels/main.yaml]
+panel: main
+spaces: 8
+breakers:
+  1: {rating: 20 A, guards: [gfci, afci], feeds: counter, says: "Kitchen counter"}
+[circuits/counter.yaml]
+circuit: counter    #! circuit-strays-from-purpose
+name: Kitchen counter
+purpose: small-appliance
+runs:
+  - {id: a1, cable: 12/2 NM-B, from: main, to: D1}
+[rooms/porch.yaml]
+room: porch
+name: Porch
+kind: porch
+exposed: damp
+[boxes/porch.yaml]
+room: porch
+boxes:
+  D1: {devices: {r1: duplex}, makeup: end-of-run}
+[devices/all.yaml]
+devices:
+  duplex: {is: receptacle, face: 5-20R, rating: 20 A, marks: [tamper-resistant, weather-resistant]}
+"""
+
+PASSES = FAILS.replace("kind: porch", "kind: pantry").replace("    #! circuit-strays-from-purpose", "")
+
+UNTOLD = PASSES.replace("{devices: {r1: duplex}, makeup: end-of-run}", "{makeup: unknown}")
+
+ROOMS = {
+    "small-appliance": ("kitchen", "pantry", "dining"),
+    "laundry": ("laundry",),
+    "bathroom": ("bathroom",),
+}
+
+
+def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
+    """Each circuit of these purposes by the outlets on it."""
+    for circuit in house.circuits.values():
+        purpose = circuit.record.purpose
+        if purpose not in ROOMS or edition_year(circuit.edition) < HELD_SINCE:
+            continue
+        strays = [each for each in _outlets(house, circuit) if _strays(house, circuit, each)]
+        if strays:
+            yield _fault(house, circuit, purpose, strays)
+        elif gaps := tuple(dict.fromkeys(unseen_on(house, circuit))):
+            yield CannotTell((circuit.id,), gaps, circuit.place)
+
+
+def _outlets(house: House, circuit: Circuit) -> list[Device]:
+    fed = (house.devices[each] for each in circuit.devices)
+    return [each for each in fed if each.kind.is_ in (*RECEPTACLES, *WIRED)]
+
+
+def _strays(house: House, circuit: Circuit, device: Device) -> bool:
+    assert circuit.record.purpose is not None
+    room = house.rooms.get(house.boxes[device.box].room)
+    if room is None:
+        return False
+    if room.record.kind not in ROOMS[circuit.record.purpose]:
+        return True
+    return device.kind.is_ not in RECEPTACLES and not _one_bathroom(house, circuit)
+
+
+def _one_bathroom(house: House, circuit: Circuit) -> bool:
+    """Whether it is a bathroom's circuit that serves a single room, where lights and fans may share it."""
+    rooms = {house.boxes[each.box].room for each in _outlets(house, circuit)}
+    return circuit.record.purpose == "bathroom" and len(rooms) == 1
+
+
+def _fault(house: House, circuit: Circuit, purpose: str, strays: list[Device]) -> Fault:
+    rooms = [house.rooms[house.boxes[each.box].room].name for each in strays]
+    named = ", ".join(f"{each.id} ({room})" for each, room in zip(strays, rooms, strict=True))
+    return Fault(
+        place=circuit.place,
+        about=(circuit.id, *(each.id for each in strays)),
+        found=f"{circuit.name} is a {purpose} circuit and also feeds {named}.",
+        allowed=f"On a {purpose} circuit, only what it is for.",
+        because="What else hangs on it trips with the heavy loads it is kept for.",
+        do="Move what is named to a general circuit, or record the circuit's true purpose.",
+        edition=circuit.edition,
+    )
