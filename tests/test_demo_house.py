@@ -49,7 +49,7 @@ def test_a_report_has_every_part(capsys: pytest.CaptureFixture[str]) -> None:
     for finding in report["findings"]:
         assert set(finding) == {
             "rule", "severity", "file", "line", "column", "about", "found", "allowed", "because", "do", "cites",
-            "working",
+            "working", "accepted",
         }  # fmt: skip
         assert all(finding[part] for part in ("about", "found", "allowed", "because", "do", "cites"))
     for missing in report["unrecorded"]:

@@ -34,6 +34,7 @@ circuit: counter
 name: Kitchen counter
 runs:
   - {id: b1, cable: 12/2 NM-B, from: main, to: D1}
+  - {id: b2, cable: 12/2 NM-B, from: D1, to: D2}
 [rooms/kitchen.yaml]
 room: kitchen    #! counter-without-receptacle
 name: Kitchen

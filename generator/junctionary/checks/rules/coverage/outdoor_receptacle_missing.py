@@ -31,6 +31,17 @@ circuit: one
 name: Back garden
 runs:
   - {id: a1, cable: 12/2 NM-B, from: main, to: D1}
+  - {id: a2, cable: 12/2 NM-B, from: D1, to: P1}
+[rooms/porch.yaml]
+room: porch
+name: Front porch
+kind: porch
+side: front
+exposed: damp
+[boxes/porch.yaml]
+room: porch
+boxes:
+  P1: {at: {wall: south, along: 4 ft, up: 14 in}, devices: {r1: duplex}, makeup: end-of-run}
 [rooms/garden.yaml]
 room: garden    #! outdoor-receptacle-missing
 name: Back garden
@@ -40,7 +51,7 @@ exposed: wet
 [boxes/garden.yaml]
 room: garden
 boxes:
-  D1: {at: {wall: north, along: 4 ft, up: 7 ft}, devices: {r1: duplex}, makeup: end-of-run, cover: in-use}
+  D1: {at: {wall: north, along: 4 ft, up: 7 ft}, devices: {r1: duplex}, makeup: pigtailed, cover: in-use}
 [devices/all.yaml]
 devices:
   duplex: {is: receptacle, face: 5-20R, rating: 20 A, marks: [tamper-resistant, weather-resistant]}

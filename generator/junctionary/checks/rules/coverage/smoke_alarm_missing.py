@@ -41,7 +41,7 @@ level: upper
 [boxes/north.yaml]
 room: north
 boxes:
-  D1: {devices: {a1: duplex}, makeup: end-of-run}
+  D1: {devices: {q1: duplex}, makeup: end-of-run}
 [devices/all.yaml]
 devices:
   duplex: {is: receptacle, face: 5-15R, rating: 15 A, marks: [tamper-resistant]}
@@ -52,9 +52,9 @@ reference: nec-2023
 levels: [{id: upper, name: Upper floor}]
 """
 
-PASSES = FAILS.replace("{a1: duplex}", "{a1: alarm}").replace("    #! smoke-alarm-missing", "")
+PASSES = FAILS.replace("{q1: duplex}", "{q1: alarm}").replace("    #! smoke-alarm-missing", "")
 
-UNTOLD = PASSES.replace("{devices: {a1: alarm}, makeup: end-of-run}", "{makeup: unknown}")
+UNTOLD = PASSES.replace("{devices: {q1: alarm}, makeup: end-of-run}", "{makeup: unknown}")
 
 NO_STOREY = ("attic", "crawlspace", "outdoors", "porch", "deck", "garage", "workshop", "storage")
 ALARM = "smoke-alarm"

@@ -40,13 +40,13 @@ kind: other
 [boxes/hall.yaml]
 room: hall
 boxes:
-  D1: {devices: {a1: alarm}, makeup: pigtailed}
+  D1: {devices: {q1: alarm}, makeup: pigtailed}
   D2:
-    devices: {a1: alarm}    #! smoke-alarms-not-interconnected
+    devices: {q1: alarm}    #! smoke-alarms-not-interconnected
     joints:
-      - {join: [a2.black, a1.black]}
-      - {join: [a2.white, a1.white]}
-    capped: [a2.red, a2.bare, a1.orange]
+      - {join: [a2.black, q1.black]}
+      - {join: [a2.white, q1.white]}
+    capped: [a2.red, a2.bare, q1.orange]
 [devices/all.yaml]
 devices:
   alarm: {is: smoke-alarm, leads: [18 AWG black, 18 AWG white, 18 AWG orange]}
@@ -54,8 +54,8 @@ devices:
 
 PASSES = (
     FAILS.replace("    #! smoke-alarms-not-interconnected", "")
-    .replace("capped: [a2.red, a2.bare, a1.orange]", "capped: [a2.bare]")
-    .replace("[a2.white, a1.white]}", "[a2.white, a1.white]}\n      - {join: [a2.red, a1.orange]}")
+    .replace("capped: [a2.red, a2.bare, q1.orange]", "capped: [a2.bare]")
+    .replace("[a2.white, q1.white]}", "[a2.white, q1.white]}\n      - {join: [a2.red, q1.orange]}")
 )
 
 UNTOLD = PASSES.replace("makeup: pigtailed", "makeup: unknown")

@@ -51,12 +51,12 @@ devices:
 """
 
 PASSES = (
-    FAILS.replace("[12 ft, 0 ft], [12 ft, 10 ft], [0 ft, 10 ft]", "[7 ft, 0 ft], [7 ft, 3 ft], [0 ft, 3 ft]")
-    .replace("along: 6 ft", "along: 3 ft")
+    FAILS.replace("[12 ft, 0 ft], [12 ft, 10 ft], [0 ft, 10 ft]", "[4 ft, 0 ft], [4 ft, 3 ft], [0 ft, 3 ft]")
+    .replace("along: 6 ft", "along: 2 ft")
     .replace("    #! wall-space-without-receptacle", "")
 )
 
-UNTOLD = PASSES.replace("outline: [[0 ft, 0 ft], [7 ft, 0 ft], [7 ft, 3 ft], [0 ft, 3 ft]]\n", "")
+UNTOLD = PASSES.replace("outline: [[0 ft, 0 ft], [4 ft, 0 ft], [4 ft, 3 ft], [0 ft, 3 ft]]\n", "")
 
 ASKED_SINCE = 2008
 
