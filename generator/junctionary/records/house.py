@@ -6,7 +6,7 @@ from pydantic import Field
 
 from junctionary.records import words
 from junctionary.records.reading import Record
-from junctionary.records.runs import RunRecord
+from junctionary.records.runs import RunRecord, Supported
 from junctionary.records.values import (
     NONE,
     UNKNOWN,
@@ -54,6 +54,9 @@ class Practice(Record):
     torque: UsualTorque | None = None
     splice: list[Id] | None = None
     free_conductor: Length | None = None
+    supported: Supported | None = None
+    from_edge: Length | None = None
+    set_back: Length | None = None
 
 
 class Level(Record):

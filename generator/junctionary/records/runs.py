@@ -56,7 +56,10 @@ class Supported(Record):
 
 
 class RunRecord(Record):
-    """One run of a circuit. ``from`` is the supply side."""
+    """One run of a circuit. ``from`` is the supply side.
+
+    ``from_edge`` is how far its holes keep from the face of a stud that a screw may enter.
+    """
 
     id: Id
     cable: (
@@ -70,6 +73,7 @@ class RunRecord(Record):
     length: LengthOrUnknown | None = None
     through: list[Text] | None = None
     supported: Supported | None = None
+    from_edge: Length | None = None
     route: list[RoutePoint] | None = None
     protected: list[Text] | None = None
     buried: Length | None = None

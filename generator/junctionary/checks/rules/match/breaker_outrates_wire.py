@@ -16,6 +16,7 @@ Stands: on the line of the run that limits the circuit, or of the joint whose pi
 from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, ROUGHED, CannotTell, Fault, Rule
+from junctionary.checks.inferred import is_inferred
 from junctionary.figures import Figures, WireLimit
 from junctionary.formulas.sums import plain
 from junctionary.house.model import Breaker, Circuit, House
@@ -94,6 +95,8 @@ def _judged(house: House, circuit: Circuit, figures: Figures) -> Iterator[Fault 
             (each.without_hole.value, each) for each in limit.wires if each.without_hole.value is not None
         ]
         small = sorted((pair for pair in known if pair[0] < rating.to("A")), key=lambda pair: pair[0])
+        # Where the size was only inferred from old cable, a rule of its own speaks.
+        small = [pair for pair in small if not is_inferred(house, pair[1].name)]
         nameplate = _by_nameplate(circuit, figures)
         if small and nameplate:
             yield CannotTell((circuit.id, breaker.id), (nameplate, *needs), breaker.place)

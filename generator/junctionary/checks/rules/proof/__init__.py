@@ -1,0 +1,1 @@
+"""What was tested, and what is due to be tested."""

@@ -1,0 +1,82 @@
+"""A cable is not held often enough.
+
+Why it matters: a cable that hangs loose is caught, pulled and stood on, and drags at the joint in its box.
+What to do: staple it within 12 in of each box and every 4-1/2 ft, across its flat side and not too tight.
+Cannot tell: when how it is held is not recorded, for the run or as the practice of the house. Holes in the
+    framing count as support. Cables found in closed walls, in raceways and underground are left alone.
+Stands: on the run's line.
+"""
+
+from collections.abc import Iterator
+
+from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
+from junctionary.checks.in_walls import is_in_walls
+from junctionary.figures import Figures
+from junctionary.house.model import House
+from junctionary.house.network import Network
+from junctionary.sources import cite
+from junctionary.units import read_quantity, show_as
+
+RULE = Rule(DEFECT, (cite("nec-2023", "334.30"),), ROUGHED)
+
+FAILS = """
+[panels/main.yaml]
+panel: main
+spaces: 8
+breakers:
+  1: {rating: 15 A, guards: [afci], feeds: hall, says: "Hall"}
+[circuits/hall.yaml]
+circuit: hall
+name: Hall
+runs:
+  - id: h1    #! cable-unsupported
+    cable: 14/2 NM-B
+    from: main
+    to: H1
+    supported: {first: 8 in, every: 6 ft}
+[rooms/hall.yaml]
+room: hall
+name: Hall
+kind: hall
+[boxes/hall.yaml]
+room: hall
+boxes:
+  H1: {devices: {r1: duplex}, makeup: end-of-run}
+[devices/all.yaml]
+devices:
+  duplex: {is: receptacle, face: 5-15R, rating: 15 A, marks: [tamper-resistant]}
+"""
+
+PASSES = FAILS.replace("every: 6 ft", "every: 4 ft").replace("    #! cable-unsupported", "")
+
+UNTOLD = PASSES.replace("    supported: {first: 8 in, every: 4 ft}\n", "")
+
+FIRST = read_quantity("12 in", "length")
+EVERY = read_quantity("4 ft 6 in", "length")
+
+
+def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
+    """Each cable in a wall that somebody saw open."""
+    practice = house.record.practice
+    for run in house.runs.values():
+        if not is_in_walls(run):
+            continue
+        held = run.record.supported or (practice.supported if practice else None)
+        first, every = (held.first, held.every) if held else (None, None)
+        far = [
+            f"{word} {show_as(length, house.record.shows)}"
+            for word, length, most in (("first support at", first, FIRST), ("then every", every, EVERY))
+            if length is not None and length > most
+        ]
+        if far:
+            yield Fault(
+                place=run.place,
+                about=(run.id, run.circuit),
+                found=f"Run {run.id}: {', '.join(far)}.",
+                allowed="The first within 12 in of the box, then every 4-1/2 ft.",
+                because="A cable that hangs loose is caught, pulled, and drags at the joint in its box.",
+                do="Staple it where it hangs.",
+                edition=run.edition,
+            )
+        elif first is None or every is None:
+            yield CannotTell((run.id, run.circuit), (f"how run {run.id} is held",), run.place)
