@@ -34,7 +34,11 @@ circuit: hall
 name: Hall
 built_to: nec-1956
 runs:
-  - {id: h1, cable: 14/2 NM no ground, from: main, to: H1, evidence: assumed}    #! fuse-or-breaker-over-old-wire
+  - id: h1    #! fuse-or-breaker-over-old-wire
+    cable: 14/2 NM no ground
+    from: main
+    to: H1
+    evidence: assumed
 [rooms/hall.yaml]
 room: hall
 name: Hall
@@ -90,7 +94,7 @@ def _fault(circuit: Circuit, breaker: Breaker, wire: WireLimit) -> Fault:
     return Fault(
         place=wire.place,
         about=(wire.name, circuit.id, breaker.id),
-        found=f"{breaker.id} is rated {breaker.rating}, and {wire.called} is assumed to be {wire.what}.",
+        found=f"The fuse or breaker {breaker.id} is rated {breaker.rating}, and {wire.called} is assumed to be {wire.what}.",
         allowed=f"At most {allowed} for that size.",
         because="The wire in the wall overheats without a sign.",
         do=f"Look at the wire where it is landed and record its size; until then, {allowed}.",
