@@ -1,5 +1,7 @@
 """A few small sheets made by hand: a den with one receptacle box and one junction box over it."""
 
+from dataclasses import replace
+
 from junctionary.sheets.box import BoxSheet, Cable, Conductor, Device, Joint, MakeUp, Terminal
 from junctionary.sheets.caution import BeforeOpening, BreakerOff
 from junctionary.sheets.checklist import ChecklistSheet, StageList
@@ -528,6 +530,8 @@ def sheets() -> tuple[Sheet, ...]:
             ref=Ref("sheet", "findings"),
             heading="Findings",
             groups=(FindingGroup("hazard", (HAZARD,)), FindingGroup("defect", ())),
+            today=(replace(HAZARD, ref=Ref("today", HAZARD.ref.id)),),
+            edition="NEC 2023",
         ),
         NotRecordedSheet(
             title=title("Not recorded", "E-606"),

@@ -116,6 +116,7 @@ class BoxSheet(Sheet):
     circuits: tuple[Phrase, ...] = ()
     room: Link | None = None
     findings: tuple[FindingEntry, ...] = ()
+    today: tuple[FindingEntry, ...] = ()
     missing: tuple[MissingEntry, ...] = ()
     excerpts: tuple[Excerpt, ...] = ()
     section: ClassVar[str] = "boxes"

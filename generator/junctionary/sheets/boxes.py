@@ -41,6 +41,7 @@ def box_sheet(survey: Survey, box_id: str) -> BoxSheet:
         circuits=tuple(_fed_by(survey, each) for each in box.circuits),
         room=room if isinstance(room, Link) else None,
         findings=survey.findings_at.get(ref, ()),
+        today=survey.today_at.get(ref, ()),
         missing=missing,
         excerpts=excerpts(survey, box.place),
     )

@@ -83,6 +83,7 @@ class CircuitSheet(Sheet):
     loads: Table
     workings: tuple[Working, ...] = ()
     findings: tuple[FindingEntry, ...] = ()
+    today: tuple[FindingEntry, ...] = ()
     missing: tuple[MissingEntry, ...] = ()
     excerpts: tuple[Excerpt, ...] = ()
     section: ClassVar[str] = "circuits"

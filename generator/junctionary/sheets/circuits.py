@@ -65,6 +65,7 @@ def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
         loads=_loads(survey, circuit),
         workings=tuple(_workings(survey, circuit)),
         findings=survey.findings_at.get(ref, ()),
+        today=survey.today_at.get(ref, ()),
         missing=missing,
         excerpts=excerpts(survey, circuit.place, *(house.breakers[each].place for each in circuit.breakers)),
     )

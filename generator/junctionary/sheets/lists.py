@@ -48,14 +48,17 @@ class FindingGroup:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class FindingsSheet(Sheet):
-    """What was found, hazards first."""
+    """What was found, hazards first; then what today's edition would ask of older work besides."""
 
     groups: tuple[FindingGroup, ...]
+    today: tuple[FindingEntry, ...]
+    edition: str
     section: ClassVar[str] = "findings"
 
     def anchors(self) -> tuple[Ref, ...]:
         """Every finding."""
-        return tuple(finding.ref for group in self.groups for finding in group.findings)
+        found = tuple(finding.ref for group in self.groups for finding in group.findings)
+        return (*found, *(each.ref for each in self.today))
 
 
 @dataclass(frozen=True, slots=True)

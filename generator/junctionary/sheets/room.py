@@ -19,6 +19,7 @@ class RoomSheet(Sheet):
     things: Table
     passes: Table
     findings: tuple[FindingEntry, ...] = ()
+    today: tuple[FindingEntry, ...] = ()
     missing: tuple[MissingEntry, ...] = ()
     excerpts: tuple[Excerpt, ...] = ()
     section: ClassVar[str] = "rooms"

@@ -54,6 +54,7 @@ def room_sheet(survey: Survey, room_id: str) -> RoomSheet:
         things=_things(house, room),
         passes=_passes(house, room),
         findings=survey.findings_at.get(ref, ()),
+        today=survey.today_at.get(ref, ()),
         missing=missing,
         excerpts=excerpts(survey, room.place),
     )

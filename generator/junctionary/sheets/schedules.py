@@ -29,7 +29,7 @@ from junctionary.sheets.naming import (
 )
 from junctionary.sheets.panels import breakers_counted, fed_from
 from junctionary.sheets.rooms import box_row
-from junctionary.sheets.survey import Survey, boxes_known, counted, sentence, title
+from junctionary.sheets.survey import Survey, boxes_known, counted, edition_words, sentence, title
 from junctionary.sheets.titleblock import GENERAL
 
 
@@ -275,6 +275,8 @@ def findings_sheet(survey: Survey) -> FindingsSheet:
             ".",
         ),
         groups=groups,
+        today=survey.today,
+        edition=edition_words(survey.house.edition),
     )
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from junctionary.checks.engine import rules
 from junctionary.checks.finding import Finding, Judgement
+from junctionary.checks.today import asked_today
 from junctionary.figures import Figures
 from junctionary.house.isolate import Isolation, isolate
 from junctionary.house.model import Box, House
@@ -22,7 +23,8 @@ SHORT_DIGEST = 12
 class Survey:
     """What every builder of sheets is given.
 
-    ``findings_at`` and ``missing_at`` hold, for each thing that has a page,
+    ``today`` is what today's edition would ask of older work besides.
+    ``findings_at``, ``missing_at`` and ``today_at`` hold, for each thing that has a page,
     what concerns it; ``lines`` the text files of the record; ``isolations``
     what must be off before each box is opened.
     """
@@ -37,6 +39,8 @@ class Survey:
     missing: tuple[MissingEntry, ...]
     findings_at: Mapping[Ref, tuple[FindingEntry, ...]]
     missing_at: Mapping[Ref, tuple[MissingEntry, ...]]
+    today: tuple[FindingEntry, ...]
+    today_at: Mapping[Ref, tuple[FindingEntry, ...]]
     isolations: Mapping[str, Isolation]
 
 
@@ -49,11 +53,8 @@ def survey(
     lines: Mapping[str, tuple[str, ...]],
 ) -> Survey:
     """The survey of one house; ``digest`` is that of the whole record."""
-    findings = tuple(_finding_entries(house, judgement.findings))
-    findings_at: dict[Ref, list[FindingEntry]] = {}
-    for finding, entry in zip(judgement.findings, findings, strict=True):
-        for home in homes(house, finding.about):
-            findings_at.setdefault(home, []).append(entry)
+    findings, findings_at = _placed(house, judgement.findings, "finding")
+    today, today_at = _placed(house, asked_today(house, network, judgement), "today")
     missing, missing_at = _missing_entries(house, judgement)
     return Survey(
         house,
@@ -64,8 +65,10 @@ def survey(
         lines,
         findings,
         missing,
-        {home: tuple(entries) for home, entries in findings_at.items()},
+        findings_at,
         {home: tuple(entries) for home, entries in missing_at.items()},
+        today,
+        today_at,
         {each: isolate(house, network, each) for each in house.boxes},
     )
 
@@ -146,7 +149,19 @@ def _indent(line: str) -> int:
     return len(line) - len(line.lstrip(" "))
 
 
-def _finding_entries(house: House, findings: Iterable[Finding]) -> Iterable[FindingEntry]:
+def _placed(
+    house: House, findings: tuple[Finding, ...], kind: str
+) -> tuple[tuple[FindingEntry, ...], dict[Ref, tuple[FindingEntry, ...]]]:
+    """Findings as entries, and by each page that they belong on."""
+    entries = tuple(_finding_entries(house, findings, kind))
+    at: dict[Ref, tuple[FindingEntry, ...]] = {}
+    for finding, entry in zip(findings, entries, strict=True):
+        for home in homes(house, finding.about):
+            at[home] = (*at.get(home, ()), entry)
+    return entries, at
+
+
+def _finding_entries(house: House, findings: Iterable[Finding], kind: str) -> Iterable[FindingEntry]:
     known = rules()
     used: dict[str, int] = {}
     for finding in findings:
@@ -155,7 +170,7 @@ def _finding_entries(house: House, findings: Iterable[Finding]) -> Iterable[Find
         id_ = name if used[name] == 1 else f"{name}:{used[name]}"
         rule = known.get(finding.rule)
         yield FindingEntry(
-            ref=Ref("finding", id_),
+            ref=Ref(kind, id_),
             severity=finding.severity,
             rule=Ref("rule", finding.rule),
             says=rule.title if rule else finding.rule,

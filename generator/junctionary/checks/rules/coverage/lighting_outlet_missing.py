@@ -103,9 +103,13 @@ def _fault(room: Room) -> Fault:
     return Fault(
         place=room.place,
         about=(room.id,),
-        found=f"{room.name} has no light that a switch governs, as recorded.",
+        found=f"{room.name} has no light{_switched(room)}, as recorded.",
         allowed="A lighting outlet with a wall switch.",
         because="Whoever crosses a dark room to find a lamp falls over what stands in it.",
         do="Put in a lighting outlet, and a switch for it beside the door.",
         edition=room.edition,
     )
+
+
+def _switched(room: Room) -> str:
+    return "" if room.record.kind in ANY_LIGHT else " that a switch governs"
