@@ -7,8 +7,15 @@ from junctionary.house.model import House
 
 def editions(house: House) -> frozenset[str]:
     """Every edition that some part of the house was built under."""
-    parts = (*house.boxes.values(), *house.runs.values(), *house.rooms.values())
-    return frozenset(each.edition for each in (*parts, *house.circuits.values(), *house.panels.values()))
+    return frozenset(
+        (
+            *(each.edition for each in house.boxes.values()),
+            *(each.edition for each in house.runs.values()),
+            *(each.edition for each in house.rooms.values()),
+            *(each.edition for each in house.circuits.values()),
+            *(each.edition for each in house.panels.values()),
+        )
+    )
 
 
 def built_today(house: House) -> House | None:

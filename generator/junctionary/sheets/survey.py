@@ -12,7 +12,7 @@ from junctionary.house.model import Box, House
 from junctionary.house.network import Network
 from junctionary.marks import Place
 from junctionary.sheets.entries import Excerpt, FindingEntry, MissingEntry
-from junctionary.sheets.links import Link, Phrase, Ref, listed
+from junctionary.sheets.links import Kind, Link, Phrase, Ref, listed
 from junctionary.sheets.naming import box_of, homes, link, ref_of
 from junctionary.sheets.titleblock import TitleBlock
 
@@ -150,7 +150,7 @@ def _indent(line: str) -> int:
 
 
 def _placed(
-    house: House, findings: tuple[Finding, ...], kind: str
+    house: House, findings: tuple[Finding, ...], kind: Kind
 ) -> tuple[tuple[FindingEntry, ...], dict[Ref, tuple[FindingEntry, ...]]]:
     """Findings as entries, and by each page that they belong on."""
     entries = tuple(_finding_entries(house, findings, kind))
@@ -161,7 +161,7 @@ def _placed(
     return entries, at
 
 
-def _finding_entries(house: House, findings: Iterable[Finding], kind: str) -> Iterable[FindingEntry]:
+def _finding_entries(house: House, findings: Iterable[Finding], kind: Kind) -> Iterable[FindingEntry]:
     known = rules()
     used: dict[str, int] = {}
     for finding in findings:

@@ -94,7 +94,8 @@ def _fault(circuit: Circuit, breaker: Breaker, wire: WireLimit) -> Fault:
     return Fault(
         place=wire.place,
         about=(wire.name, circuit.id, breaker.id),
-        found=f"The fuse or breaker {breaker.id} is rated {breaker.rating}, and {wire.called} is assumed to be {wire.what}.",
+        found=f"The fuse or breaker {breaker.id} is rated {breaker.rating}, "
+        f"and {wire.called} is assumed to be {wire.what}.",
         allowed=f"At most {allowed} for that size.",
         because="The wire in the wall overheats without a sign.",
         do=f"Look at the wire where it is landed and record its size; until then, {allowed}.",
