@@ -1,5 +1,7 @@
 """A few small sheets made by hand: a den with one receptacle box and one junction box over it."""
 
+from fractions import Fraction
+
 from junctionary.sheets.box import BoxSheet, Cable, Conductor, Device, Joint, MakeUp, Terminal
 from junctionary.sheets.caution import BeforeOpening, BreakerOff
 from junctionary.sheets.circuit import CircuitMap, CircuitSheet, MapNode, MapRun, MatchLine
@@ -23,6 +25,7 @@ from junctionary.sheets.lists import (
     NotRecordedSheet,
     SplicesSheet,
 )
+from junctionary.sheets.loads import Calculation, FeederEntry, LegBar, LegLoad, LoadsSheet
 from junctionary.sheets.notes import (
     ColourCode,
     NoteSheet,
@@ -417,6 +420,18 @@ PANEL = PanelSheet(
         "the dead front of panel main", (DEN,), extra=("Never open the dead front on the word of this page.",)
     ),
     facts=(Fact("rating", ("200 A",)), Fact("neutral and ground", ("joined here",))),
+    workings=(
+        Working(
+            "Wire to the rod electrode",
+            "cmil",
+            (
+                WorkingLine("To a rod electrode alone: 6 AWG copper", "26240", "26240"),
+                WorkingLine("The least size with that area", "", "6 AWG", True),
+            ),
+            "It is 6 AWG copper: it will do.",
+            "NEC 2023, 250.66(A)",
+        ),
+    ),
     main=Handle(Ref("space", "main/main"), "main", "main", "200 A", feeds=("the whole panel",)),
     face=(
         FaceRow(
@@ -496,6 +511,53 @@ ROOM = RoomSheet(
 )
 
 
+LIGHTING = Working(
+    "Service, standard method, by NEC 2023",
+    "VA",
+    (
+        WorkingLine("General lighting", "900 × 3", "2700", False, "NEC 2023, 220.41", within=True),
+        WorkingLine("Together", "2700", "2700", True),
+        WorkingLine("At 240 V, A", "2700 / 240", "11.3", True, "NEC 2023, 220.5(B), confirmed in part"),
+    ),
+    "Not all of it is known: what the pump draws.",
+    "NEC 2023, 220.41",
+)
+LOADS = LoadsSheet(
+    title=title("Loads", "E-604"),
+    ref=Ref("sheet", "loads"),
+    heading="Loads",
+    facts=(Fact("service", ("100 A",)),),
+    verdict="Whether the service, 100 A, is large enough cannot be told.",
+    methods=(
+        Calculation("Service, standard method", "at least 2700 VA", "the service", "cannot tell", LIGHTING),
+    ),
+    neutral=LIGHTING,
+    conductors=(LIGHTING,),
+    feeders=(
+        FeederEntry(
+            ("Feeder to ", Link("Shed", Ref("panel", "main"))),
+            (Fact("breaker", ("60 A",)),),
+            Calculation("Feeder", "61 A", "its breaker, 60 A", "too large", LIGHTING),
+        ),
+    ),
+    legs=(
+        LegBar(
+            "A",
+            "300 VA, 2.5 A at 120 V",
+            (LegLoad(("Lamp",), (Link("Den receptacles", Ref("circuit", "den")),), Fraction(300), "300"),),
+            Fraction(0),
+            "0",
+            Fraction(300),
+            Fraction(12000),
+            True,
+        ),
+    ),
+    unbalance="The legs differ by 4 % of the heavier.",
+    counted=Table(("load", "VA"), (Row((("Pump",), ("not recorded",))),)),
+    taken=("watts as volt-amperes",),
+)
+
+
 def sheets() -> tuple[Sheet, ...]:
     """Every kind of sheet once, and two boxes."""
     table = CIRCUIT.joints
@@ -521,6 +583,7 @@ def sheets() -> tuple[Sheet, ...]:
             before=UNSURE,
             groups=(Group("Hard to reach", (), table),),
         ),
+        LOADS,
         FindingsSheet(
             title=title("Findings", "E-605"),
             ref=Ref("sheet", "findings"),

@@ -45,7 +45,6 @@ def _way(from_path: str, path: str) -> str:
     return "../" * (folder.count("/") + bool(folder)) + quote(path)
 
 
-
 def address_book(sheets: Iterable[Sheet]) -> AddressBook:
     """The book of these sheets. Names that differ only in capitals get a number: some drives cannot tell."""
     paths: dict[Ref, str] = {}

@@ -16,6 +16,7 @@ from junctionary.sheets.checks_pages import rule_pages, rules_list
 from junctionary.sheets.circuits import circuit_sheet
 from junctionary.sheets.covers import cover
 from junctionary.sheets.legend import terms_sheet
+from junctionary.sheets.load_calculation import loads_sheet
 from junctionary.sheets.panels import panel_sheet
 from junctionary.sheets.rooms import room_sheet
 from junctionary.sheets.safety import note_sheets, safety_sheet
@@ -72,6 +73,7 @@ def sheets(surveyed: Survey, texts: Mapping[str, str]) -> Iterator[Sheet]:
     yield panels_list(surveyed)
     yield circuits_list(surveyed)
     yield splices_sheet(surveyed)
+    yield loads_sheet(surveyed)
     yield findings_sheet(surveyed)
     yield not_recorded_sheet(surveyed)
     yield from (panel_sheet(surveyed, each) for each in house.panels)

@@ -18,6 +18,7 @@ from junctionary.sheets.circuit import CircuitMap, CircuitSheet, Symbol
 from junctionary.sheets.cover import Cover
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lists import FindingsSheet, ListSheet, NotRecordedSheet, SplicesSheet
+from junctionary.sheets.loads import LoadsSheet
 from junctionary.sheets.notes import NoteSheet, RulePage, SafetySheet, TermsSheet
 from junctionary.sheets.panel import PanelSheet
 from junctionary.sheets.room import RoomSheet
@@ -31,6 +32,7 @@ TEMPLATES: dict[type[Sheet], str] = {
     BoxSheet: "box.html",
     ListSheet: "list.html",
     SplicesSheet: "splices.html",
+    LoadsSheet: "loads.html",
     FindingsSheet: "findings.html",
     NotRecordedSheet: "not_recorded.html",
     NoteSheet: "note.html",
@@ -44,7 +46,7 @@ PAPER_PX = 860.0
 
 NAV = (
     ("Cover", "cover"), ("Panels", "panels"), ("Circuits", "circuits"), ("Rooms", "rooms"),
-    ("Boxes", "boxes"), ("Splices", "splices"), ("Findings", "findings"),
+    ("Boxes", "boxes"), ("Splices", "splices"), ("Loads", "loads"), ("Findings", "findings"),
     ("Not recorded", "not-recorded"), ("Safety", "notes"), ("Terms", "terms"),
 )  # fmt: skip
 

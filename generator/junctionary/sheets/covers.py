@@ -16,6 +16,7 @@ SHOWS = {
     "rooms": ("Rooms", "what is in each room and what feeds it"),
     "boxes": ("Boxes", "every box, where it is and what is in it"),
     "splices": ("Splices and pigtails", "every joint, those hardest to reach first"),
+    "loads": ("Loads", "what the service, each feeder and each leg must carry, step by step"),
     "findings": ("Findings", "what was found, with the clause each rests on"),
     "not-recorded": ("Not recorded", "what is missing, most useful first"),
     "notes": ("Safety", "the cautions, and the notes of this house"),

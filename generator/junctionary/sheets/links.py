@@ -16,7 +16,7 @@ class Ref:
     Ids are those of the record (``K1``, ``K1.r1``, ``main/6``); a joint is
     ``box/name``. The kind ``sheet`` names the sheets there is one of:
     ``cover``, ``panels``, ``circuits``, ``rooms``, ``boxes``, ``splices``,
-    ``findings``, ``not-recorded``, ``notes``, ``terms``, ``rules``.
+    ``loads``, ``findings``, ``not-recorded``, ``notes``, ``terms``, ``rules``.
     """
 
     kind: Kind

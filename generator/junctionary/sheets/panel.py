@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import ClassVar, Literal
 
 from junctionary.sheets.caution import BeforeOpening
-from junctionary.sheets.entries import Excerpt, Fact, FindingEntry, MissingEntry
+from junctionary.sheets.entries import Excerpt, Fact, FindingEntry, MissingEntry, Working
 from junctionary.sheets.links import Phrase, Ref
 from junctionary.sheets.titleblock import Sheet
 
@@ -67,6 +67,7 @@ class PanelSheet(Sheet):
     main: Handle | None
     face: tuple[FaceRow, ...]
     directory: tuple[DirectoryLine, ...]
+    workings: tuple[Working, ...] = ()
     findings: tuple[FindingEntry, ...] = ()
     missing: tuple[MissingEntry, ...] = ()
     excerpts: tuple[Excerpt, ...] = ()

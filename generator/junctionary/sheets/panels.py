@@ -8,6 +8,7 @@ from junctionary.house.panels import leg_of
 from junctionary.records.values import NONE, UNKNOWN
 from junctionary.sheets.circuit_tree import gravest
 from junctionary.sheets.entries import Fact
+from junctionary.sheets.grounds import panel_facts, panel_workings
 from junctionary.sheets.isolation import before_panel
 from junctionary.sheets.links import Phrase, Ref
 from junctionary.sheets.naming import NOT_RECORDED, circuit_link, room_link, said, where
@@ -35,10 +36,11 @@ def panel_sheet(survey: Survey, panel_id: str) -> PanelSheet:
         heading=panel.name,
         lead=_lead(house, panel),
         before=before_panel(survey, panel_id),
-        facts=tuple(_facts(house, panel)),
+        facts=tuple(_facts(survey, panel)),
         main=next((_handle(survey, each) for each in panel.breakers if each.spaces == ("main",)), None),
         face=tuple(_face(survey, panel)),
         directory=tuple(_directory(house, panel)),
+        workings=tuple(panel_workings(survey, panel)),
         findings=survey.findings_at.get(ref, ()),
         missing=missing,
         excerpts=excerpts(survey, panel.place),
@@ -58,24 +60,15 @@ def fed_from(house: House, panel: Panel) -> Phrase:
     return (f"fed by {panel.record.fed_by}" if panel.record.fed_by else "what feeds it is not recorded",)
 
 
-def _facts(house: House, panel: Panel) -> Iterator[Fact]:
-    record = panel.record
+def _facts(survey: Survey, panel: Panel) -> Iterator[Fact]:
+    house, record = survey.house, panel.record
     yield Fact("kind", (record.kind,))
     yield Fact("rating", (said(house, record.rating),))
     yield Fact(
         "main breaker", ("no main in this panel" if record.main is NONE else said(house, record.main),)
     )
     yield Fact("spaces", (str(record.spaces),))
-    bonded = (
-        {True: "joined here", False: "kept apart here"}.get(record.bonded)
-        if isinstance(record.bonded, bool)
-        else None
-    )
-    yield Fact("neutral and ground", (bonded or said(house, record.bonded),))
-    if record.clear is not None:
-        clear = record.clear
-        parts = (clear.width, clear.depth, clear.height)
-        yield Fact("kept clear before it", (" x ".join(said(house, each) for each in parts),))
+    yield from panel_facts(survey, panel)
     yield Fact("door card dated", (said(house, record.directory_dated),))
     if record.note:
         yield Fact("note", (record.note,))
