@@ -7,6 +7,7 @@ from junctionary.checks.engine import rules
 from junctionary.checks.finding import Finding, Judgement
 from junctionary.figures import Figures
 from junctionary.house.isolate import Isolation, isolate
+from junctionary.house.lamps import lamp_tables
 from junctionary.house.model import Box, House
 from junctionary.house.network import Network
 from junctionary.marks import Place
@@ -24,7 +25,8 @@ class Survey:
 
     ``findings_at`` and ``missing_at`` hold, for each thing that has a page,
     what concerns it; ``lines`` the text files of the record; ``isolations``
-    what must be off before each box is opened.
+    what must be off before each box is opened; ``controls`` pairs each box
+    with a switch with the boxes of what it switches.
     """
 
     house: House
@@ -38,6 +40,7 @@ class Survey:
     findings_at: Mapping[Ref, tuple[FindingEntry, ...]]
     missing_at: Mapping[Ref, tuple[MissingEntry, ...]]
     isolations: Mapping[str, Isolation]
+    controls: tuple[tuple[str, str], ...]
 
 
 def survey(
@@ -67,7 +70,16 @@ def survey(
         {home: tuple(entries) for home, entries in findings_at.items()},
         {home: tuple(entries) for home, entries in missing_at.items()},
         {each: isolate(house, network, each) for each in house.boxes},
+        tuple(dict.fromkeys(_controls(house, network))),
     )
+
+
+def _controls(house: House, network: Network) -> Iterable[tuple[str, str]]:
+    for table in lamp_tables(house, network):
+        for switch in (*table.always, *table.sometimes):
+            pair = (house.devices[switch].box, house.devices[table.device].box)
+            if pair[0] != pair[1]:
+                yield pair
 
 
 def title(survey: Survey, sheet: str, number: str, known_by: str) -> TitleBlock:
