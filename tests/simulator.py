@@ -128,6 +128,21 @@ def _volts(path: Path, nodes: Mapping[str, int], done: subprocess.CompletedProce
     return {name: volts[str(node)] for name, node in nodes.items()}
 
 
+def operating_point(elements: Sequence[str]) -> dict[str, float]:
+    """Every voltage and current of a circuit of these elements, as ``v(name)`` and ``i(name)``."""
+    with tempfile.TemporaryDirectory() as folder:
+        raw, deck = Path(folder) / "point.raw", Path(folder) / "point.cir"
+        control = [".control", "set filetype=ascii", "set numdgt=16", "option reltol=1e-12 abstol=1e-18 gmin=1e-30"]
+        ending = ["op", f"write {raw}", "quit", ".endc", ".end", ""]
+        deck.write_text("\n".join(["a circuit", *elements, *control, *ending]), "utf-8")
+        done = subprocess.run(["ngspice", "-b", str(deck)], capture_output=True, text=True, check=False)
+        if not raw.exists():
+            raise RuntimeError(done.stdout[-2000:] + done.stderr[-2000:])
+        head, _, body = raw.read_text("utf-8").partition("Values:")
+        names = re.findall(r"^\s*\d+\s+([vi]\(\w+\))\s+(?:voltage|current)", head, re.MULTILINE)
+        return dict(zip(names, map(float, body.split()[1:]), strict=True))
+
+
 def energised(volts: Mapping[str, float]) -> set[str]:
     """The points that are live."""
     return {name for name, volt in volts.items() if abs(volt) > LIVE_V}

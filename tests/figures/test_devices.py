@@ -61,14 +61,6 @@ def test_a_connector_is_held_against_its_listing(figures_of: FiguresOf) -> None:
     assert verdict(", by: none") is None
 
 
-def test_a_listing_that_cannot_be_read_is_a_missing_fact_and_no_crash(figures_of: FiguresOf) -> None:
-    devices = '[devices/more.yaml]\nconnectors:\n  odd: {is: twist-on, holds: ["a handful"]}\n'
-    joint = "devices: {r1: duplex}\njoints:\n  - {join: [a1.black, r1.brass-top, r1.brass-bottom], by: odd}"
-    fit = figures_of(box(joint, devices)).joints["K1/j1"]
-    assert fit.verdict == "cannot tell"
-    assert "a handful" in fit.lacks[0]
-
-
 @pytest.mark.parametrize(
     ("written", "said"), [("torque: listed", "listed"), ("torque: none", NONE), ("torque: unknown", UNKNOWN)]
 )

@@ -36,8 +36,9 @@ def test_inside_clamps_count_once(figures_of: FiguresOf) -> None:
 
 @pytest.mark.parametrize("clamps", ["", ", clamps: unknown"])
 def test_clamps_that_nobody_looked_at_leave_the_fill_open(clamps: str, figures_of: FiguresOf) -> None:
-    fill = figures_of(record(f"{{size: {{volume: 18 in3, of: plastic{clamps}}}, capped: [a1]}}")).fill["K1"]
+    fill = figures_of(record(f"{{size: {{volume: 7 in3, of: plastic{clamps}}}, capped: [a1]}}")).fill["K1"]
     assert fill.filled.value is None
+    assert (fill.least, fill.most) == (6, 8)
     assert fill.fits is None
     assert fill.lacks == ("whether the box has clamps inside",)
 
@@ -139,6 +140,49 @@ def test_a_box_nobody_looked_into_is_not_known_to_fit(figures_of: FiguresOf) -> 
 def test_a_roughed_box_is_filled_by_its_cables_before_it_is_made_up(figures_of: FiguresOf) -> None:
     box = "{size: {volume: 18 in3, of: plastic, clamps: none}, devices: {r1: duplex}, stage: roughed}"
     assert figures_of(record(box)).fill["K1"].filled.value == 10
+
+
+def test_a_box_without_a_mark_says_what_volume_it_needs(figures_of: FiguresOf) -> None:
+    fill = figures_of(record("{size: {of: plastic, clamps: none}, capped: [a1]}")).fill["K1"]
+    assert fill.lacks == ("the marked volume of box K1 (it needs 6.00 in3)",)
+
+
+@pytest.mark.parametrize(("edition", "filled"), [("nec-2020", 6), ("nec-2023", 8)])
+def test_a_terminal_block_takes_room_from_2023(edition: str, filled: int, figures_of: FiguresOf) -> None:
+    box = (
+        "{size: {volume: 18 in3, of: plastic, clamps: none}, capped: [a1], terminal_blocks: [14 AWG], "
+        f"built_to: {edition}}}"
+    )
+    assert figures_of(record(box)).fill["K1"].filled.value == filled
+
+
+@pytest.mark.parametrize(
+    ("barriers", "volume"),
+    [("[steel]", "17.5"), ("[plastic]", "17"), ("[{of: steel, volume: 0.7 in3}]", "17.3"), ("[{}]", None)],
+)
+def test_a_barrier_takes_its_mark_or_what_its_make_takes(
+    barriers: str, volume: str | None, figures_of: FiguresOf
+) -> None:
+    box = f"{{size: {{volume: 18 in3, of: plastic, clamps: none, barriers: {barriers}}}, capped: [a1]}}"
+    fill = figures_of(record(box)).fill["K1"]
+    assert fill.volume.value == (None if volume is None else Fraction(volume))
+    assert fill.fits is True
+
+
+def test_the_ground_of_an_isolated_receptacle_is_a_set_of_its_own_until_2017(figures_of: FiguresOf) -> None:
+    kinds = "[devices/more.yaml]\ndevices: {quiet: {is: receptacle, face: 5-15R, marks: [isolated-ground]}}\n"
+    cable = "{id: a1, cable: 14/2 MC, from: main, to: K1}; {id: a2, cable: 14/2 MC, from: main, to: K1}"
+
+    def filled(edition: str, ground: str) -> Fraction | None:
+        box = (
+            "{size: {volume: 40 in3, of: steel, clamps: none}, devices: {r1: quiet}, "
+            "terminals: {r1.brass: a1.black, r1.silver: a1.white, r1.green: a1.green}, "
+            f"capped: [a2.black, a2.white], joints: [{{join: [{ground}], by: lever-3}}], built_to: {edition}}}"
+        )
+        return figures_of(record(box, cable) + kinds).fill["K1"].filled.value
+
+    assert filled("nec-2017", "a2.green, box.screw") == 4 * 2 + 2 * 2 + 2 + 2
+    assert filled("nec-2020", "a2.green, box.screw") == 4 * 2 + 2 * 2 + 2
 
 
 def test_an_unknown_cable_leaves_the_fill_open(figures_of: FiguresOf) -> None:

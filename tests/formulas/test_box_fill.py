@@ -74,18 +74,53 @@ def test_an_unmarked_box_is_filled_all_the_same_and_says_what_volume_it_needs():
 @pytest.mark.parametrize(
     ("change", "lack"),
     [
-        ({"clamps_inside": None}, "whether the box has clamps inside"),
         ({"studs": None}, "whether the box has a fixture stud or hickey"),
         ({"yokes": (Yoke("r1", None),)}, "the wire size of r1"),
         ({"grounds": (W12, None)}, "the wire size of an equipment ground"),
         ({"entering": (Entering("a1", None, 2),)}, "the wire size of a1"),
-        ({"entering": (Entering("d4", W12, 2, "passes", None),)}, "how long the loop of d4 is"),
         ({"lacks": ("what the capped cable is",)}, "what the capped cable is"),
     ],
 )
 def test_a_missing_fact_is_named_and_leaves_the_box_unjudged(change, lack):
     found = box_fill(replace(TWO_CABLES, **change), BOX, "nec-2023")
     assert (found.filled.value, found.filled.lacks, found.fits) == (None, (lack,), None)
+
+
+@pytest.mark.parametrize(
+    ("change", "lack", "least", "most"),
+    [
+        ({"clamps_inside": None}, "whether the box has clamps inside", "11.25", "13.5"),
+        (
+            {"entering": (Entering("d4", W12, 2, "passes", None),)},
+            "how long the loop of d4 is",
+            "6.75",
+            "11.25",
+        ),
+    ],
+)
+def test_a_missing_fact_that_can_add_only_so_much_leaves_the_box_unjudged_only_between(
+    change, lack, least, most
+):
+    def found(volume):
+        fill = box_fill(replace(TWO_CABLES, **change), BoxVolume("K1", Fraction(volume)), "nec-2023")
+        assert (fill.filled.value, fill.filled.lacks) == (None, (lack,))
+        assert (fill.least, fill.most) == (Fraction(least), Fraction(most))
+        return fill.fits
+
+    short = Fraction(1, 100)
+    assert found(Fraction(most)) is True
+    assert found(Fraction(most) - short) is None
+    assert found(Fraction(least)) is None
+    assert found(Fraction(least) - short) is False
+
+
+def test_two_switches_and_five_cables_are_counted_by_either_rule_of_grounds():
+    # The box of the published example B2, which prints 36 by the older rule.
+    contents = BoxContents(
+        entering=(Entering("cables", W14, 13),), grounds=(W14,) * 5, yokes=(Yoke("s1", W14), Yoke("s2", W14))
+    )
+    assert filled(contents, "nec-2017").value == 36
+    assert filled(contents, "nec-2020").value == Fraction("36.5")
 
 
 def test_a_box_too_full_by_what_is_known_is_too_full_whatever_is_missing():
@@ -118,6 +153,12 @@ def test_a_ring_of_unknown_volume_is_a_gap_only_where_the_box_needs_it():
     crowded = replace(TWO_CABLES, yokes=(Yoke("r1", W12), Yoke("r2", W12), Yoke("r3", W12)))
     found = box_fill(crowded, ringed, "nec-2023")
     assert (found.fits, found.volume.lacks) == (None, ("the marked volume of the plaster-ring on box K1",))
+
+
+def test_a_metal_extension_ring_without_a_mark_adds_what_its_trade_size_holds():
+    ring = Addition("extension ring", None, "4 x 1-1/2 square")
+    made = volume(BoxVolume("J1", standard="4 x 2-1/8 square", additions=(ring,)), "nec-2023")
+    assert [each.sum for each in made.steps] == ["30.3", "21.0", "30.30 + 21.00"]
 
 
 def test_a_divider_of_unknown_make_is_named():

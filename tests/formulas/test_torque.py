@@ -42,3 +42,5 @@ def test_editions_without_the_torque_rule_are_not_cited():
 def test_a_torque_is_told_in_both_units(pounds, metres):
     assert in_both_units(torque(f"{pounds} in-lb")) == f"{pounds} in-lb ({metres} N m)"
     assert in_both_units(torque("2 N m")) == "17.7 in-lb (2.00 N m)"
+    assert in_both_units(torque("2 N m"), "metric") == "2.00 N m (17.7 in-lb)"
+    assert in_both_units(torque("21 ft-lb")) == "21 ft-lb (252.0 in-lb, 28.47 N m)"

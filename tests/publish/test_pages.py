@@ -179,7 +179,15 @@ def test_lettering_as_drawn_never_collides_and_stays_legible(
     tab.on("request", lambda request: asked.append(request.url))
     told: list[str] = []
     tab.on("console", lambda message: told.append(message.text))
-    for path in ("box/D1.html", "box/D5.html", "circuit/den.html", "terms.html", "panel/main.html"):
+    for path in (
+        "box/D1.html",
+        "box/D5.html",
+        "circuit/den.html",
+        "terms.html",
+        "panel/main.html",
+        "card/main.html",
+        "one-line.html",
+    ):
         tab.goto((published / path).as_uri())
         assert tab.evaluate(OVERLAPS) == [], path
         assert tab.evaluate("document.documentElement.scrollWidth") <= width, path

@@ -12,14 +12,29 @@ from typing import Any
 
 import pytest
 import yaml
+from published import dwellings
 
 from junctionary.formulas.ampacity import Conductor, ampacity, largest_breaker
 from junctionary.formulas.box_fill import BoxContents, Entering, Yoke, box_fill
 from junctionary.formulas.box_volume import BoxVolume
+from junctionary.formulas.circuit_load import least_for_range, most_fastened, range_demand
+from junctionary.formulas.fault import adiabatic_k, least_area
+from junctionary.formulas.grounding import electrode_conductor, equipment_ground
 from junctionary.formulas.receptacle import largest_cord_load, receptacle_fit
+from junctionary.formulas.resistance import Wire, circular_mils, drop_constant
 from junctionary.formulas.sums import evaluate
+from junctionary.formulas.voltage_drop import (
+    OUT_AND_BACK,
+    drop_by_area,
+    drop_by_resistance,
+    least_area_for_drop,
+    most_drop,
+    percent_of,
+    size_for,
+)
 from junctionary.sources import cite
 from junctionary.sources.citing import CONFIRMED
+from junctionary.tables import table
 from junctionary.units import WireSize, decimal
 
 
@@ -123,10 +138,81 @@ def _cord_load(given: dict[str, Any], edition: str) -> dict[str, Any]:
     return {"load": largest_cord_load(circuit, receptacle, int(given["outlets"]), edition).value}
 
 
+def _fastened(given: dict[str, Any], edition: str) -> dict[str, Any]:
+    return {"most": most_fastened(Fraction(given["circuit"]), edition).value}
+
+
+def _range_circuit(given: dict[str, Any], edition: str) -> dict[str, Any]:
+    va = Fraction(given["va"])
+    least = least_for_range(va, edition)
+    counts = range_demand("range", va, Fraction(240), edition).value * 240 / 1000
+    return {"least": least.value if least else None, "kW": counts}
+
+
+def _voltage_drop(given: dict[str, Any], edition: str) -> dict[str, Any]:
+    amps, feet, volts = (Fraction(given[each]) for each in ("amps", "feet", "volts"))
+    ways = given.get("ways", OUT_AND_BACK)
+    if "ohm" in given or "table" in given:
+        column = f"copper {given['made']}" if "made" in given else "copper"
+        ohm = Fraction(given["ohm"]) if "ohm" in given else table(given["table"]).number(given["size"], column)
+        drop = drop_by_resistance(ohm, amps, feet, ways)
+    else:
+        mils = circular_mils(WireSize(given["size"]))
+        drop = drop_by_area(drop_constant("copper", given["made"]), amps, feet, mils, ways)
+    return {"drop": drop.value, "percent": percent_of(drop.value, volts).value}
+
+
+def _drop_allowed(given: dict[str, Any], edition: str) -> dict[str, Any]:
+    allowed = most_drop(Fraction(given["volts"]), Fraction(given["percent"]))
+    return {"allowed": allowed.value, "left": allowed.steps[-1].value}
+
+
+def _size_for_drop(given: dict[str, Any], edition: str) -> dict[str, Any]:
+    amps, feet, volts = (Fraction(given[each]) for each in ("amps", "feet", "volts"))
+    allowed, k = most_drop(volts, Fraction(given["percent"])).value, drop_constant("copper", "stranded")
+    size = size_for(least_area_for_drop(k, amps, feet, allowed).value)
+    drops = {each: drop_by_area(k, amps, feet, circular_mils(WireSize(each))).value for each in given["sizes"]}
+    return {"size": str(size), "allowed": allowed, **drops}
+
+
+def _fault_area(given: dict[str, Any], edition: str) -> dict[str, Any]:
+    k = adiabatic_k(Wire(WireSize("14 AWG"), given["metal"]))
+    return {"area": least_area(Fraction(given["amps"]), Fraction(given["seconds"]), k).value}
+
+
+def _equipment_ground(given: dict[str, Any], edition: str) -> dict[str, Any]:
+    circuit = WireSize("500 kcmil")  # so large that the table alone decides
+    device = Fraction(given["device"])
+    return {
+        metal: str(equipment_ground(device, metal, circuit, circuit, edition).size)
+        for metal in ("copper", "aluminium")
+    }
+
+
+def _electrode_conductor(given: dict[str, Any], edition: str) -> dict[str, Any]:
+    supply = WireSize(given["service"]), given["metal"]
+    return {
+        metal: str(electrode_conductor(*supply, metal, given["electrode"], edition).size)
+        for metal in ("copper", "aluminium")
+    }
+
+
 FORMULAS: dict[str, Callable[[dict[str, Any], str], dict[str, Any]]] = {
     "ampacity": _ampacity,
     "box-fill": _box_fill,
     "cord-load": _cord_load,
+    "cooking": dwellings.cooking,
+    "drop-allowed": _drop_allowed,
+    "electrode-conductor": _electrode_conductor,
+    "equipment-ground": _equipment_ground,
+    "dwelling-optional": dwellings.optional,
+    "dwelling-standard": dwellings.standard,
+    "fault-area": _fault_area,
+    "leg": dwellings.leg,
+    "fastened": _fastened,
     "most-conductors": _most_conductors,
+    "range-circuit": _range_circuit,
     "receptacle": _receptacle,
+    "size-for-drop": _size_for_drop,
+    "voltage-drop": _voltage_drop,
 }

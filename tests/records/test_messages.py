@@ -45,6 +45,12 @@ SAID: dict[str, tuple[str, str, str]] = {
         "devices:\n  duplex: {face: 5-15R}\n",
         "devices/all.yaml:2:11: no 'is' here; expected the key 'is'; add is:",
     ),
+    "a listing that says nothing of sizes": (
+        DEVICES,
+        'connectors:\n  odd: {is: twist-on, holds: ["2 x 14 AWG", "a handful"]}\n',
+        "devices/all.yaml:2:45: 'a handful'; expected numbers and sizes such as 2 to 4 x 14 AWG or "
+        "1 x 12 AWG + 2 x 18 AWG; write one combination as on the connector's box, the smaller number first",
+    ),
     "a number without its unit": (
         PANEL,
         "panel: main\nspaces: 8\nbreakers:\n  1: {rating: 20}\n",

@@ -1,5 +1,8 @@
 """Houses from the text of a few files, all the way to the survey the sheets are built from."""
 
+from collections.abc import Mapping
+from types import MappingProxyType
+
 from junctionary.checks.engine import judge
 from junctionary.figures import work_out
 from junctionary.house.link import link
@@ -20,10 +23,13 @@ connectors:
 """
 
 
-def surveyed(**files: str) -> Survey:
-    """A survey of the files given, each named by its folder (``panels=...``); the rest is supplied."""
-    texts = {"house.yaml": files.pop("house", HOUSE), "rooms/den.yaml": DEN, "devices/all.yaml": DEVICES}
-    for folder, text in files.items():
+def surveyed(files: Mapping[str, str] = MappingProxyType({}), **folders: str) -> Survey:
+    """A survey of files by path, and of one file a folder (``panels=...``); a den and kinds are supplied."""
+    texts = {"house.yaml": folders.pop("house", HOUSE), "rooms/den.yaml": DEN, "devices/all.yaml": DEVICES}
+    if "rooms" in folders:
+        del texts["rooms/den.yaml"]
+    texts.update(files)
+    for folder, text in folders.items():
         texts[f"{folder}/all.yaml" if folder != "log" else "log.yaml"] = text
     trees = []
     for name, text in texts.items():

@@ -1,12 +1,15 @@
 """A few small sheets made by hand: a den with one receptacle box and one junction box over it."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 from junctionary.sheets.box import BoxSheet, Cable, Conductor, Device, Joint, MakeUp, Terminal
+from junctionary.sheets.card import CardEntry, CardSheet, DoorCard
 from junctionary.sheets.caution import BeforeOpening, BreakerOff
 from junctionary.sheets.checklist import ChecklistSheet, StageList
 from junctionary.sheets.circuit import CircuitMap, CircuitSheet, MapNode, MapRun, MatchLine
 from junctionary.sheets.cover import Cover, IndexLine, LevelEntry, RoomEntry
+from junctionary.sheets.elevation import Caution, Elevation, WallBox, WallRun, WallThing
 from junctionary.sheets.entries import (
     Excerpt,
     Fact,
@@ -17,6 +20,7 @@ from junctionary.sheets.entries import (
     Working,
     WorkingLine,
 )
+from junctionary.sheets.face import Handle, PanelFace, Side, Slot, SpaceState
 from junctionary.sheets.links import Link, Ref
 from junctionary.sheets.lists import (
     FindingGroup,
@@ -27,6 +31,7 @@ from junctionary.sheets.lists import (
     NotRecordedSheet,
     SplicesSheet,
 )
+from junctionary.sheets.loads import Calculation, FeederEntry, LegBar, LegLoad, LoadsSheet
 from junctionary.sheets.notes import (
     ColourCode,
     NoteSheet,
@@ -36,9 +41,29 @@ from junctionary.sheets.notes import (
     Term,
     TermsSheet,
 )
-from junctionary.sheets.panel import DirectoryLine, FaceRow, Handle, PanelSheet, Position
+from junctionary.sheets.one_line import Bus, End, Feed, Ground, Label, OneLine, OneLineSheet, Tap
+from junctionary.sheets.panel import PanelSheet
+from junctionary.sheets.plan import (
+    HomeRun,
+    LevelSheet,
+    Plan,
+    PlanBox,
+    PlanCircuit,
+    PlanFixture,
+    PlanGap,
+    PlanRoom,
+    PlanSide,
+    PlanWire,
+)
 from junctionary.sheets.room import RoomSheet
-from junctionary.sheets.titleblock import Sheet, TitleBlock, box_number, circuit_number, room_number
+from junctionary.sheets.titleblock import (
+    Sheet,
+    TitleBlock,
+    box_number,
+    circuit_number,
+    level_number,
+    room_number,
+)
 
 
 def title(sheet: str, number: str) -> TitleBlock:
@@ -403,17 +428,46 @@ CIRCUIT = CircuitSheet(
 
 
 def handle(
-    spaces: str, feeds: str = "", state: str = "feeds", rating: str = "20 A", **more: object
-) -> Position:
+    spaces: str,
+    row: int,
+    side: Side,
+    feeds: str = "",
+    state: SpaceState = "feeds",
+    rating: str = "20 A",
+    **more: object,
+) -> Handle:
     linked = (Link(feeds, Ref("circuit", "den")),) if feeds else ()
-    return Position(
-        (Handle(Ref("space", f"main/{spaces}"), spaces, state, rating, feeds=linked, **more),),
-        2 if "+" in spaces else 1,
-    )  # type: ignore[arg-type]
+    slots = tuple(
+        Slot(number.rstrip("ab"), row + index, side, leg="AB"[(row + index) % 2])
+        if number[-1] not in "ab"
+        else Slot(number, row + index, side, number[-1], "AB"[(row + index) % 2])  # type: ignore[arg-type]
+        for index, number in enumerate(spaces.split("+"))
+    )
+    return Handle(Ref("space", f"main/{spaces}"), slots, state, rating, linked, **more)  # type: ignore[arg-type]
 
+
+FACE = PanelFace(
+    Ref("panel", "main"),
+    "Face of Main panel",
+    "Eight spaces in four rows of two; seven breakers.",
+    4,
+    Handle(
+        Ref("space", "main/main"), (), "main", "200 A", ("the whole panel",), notes=("interlocked with 2+4",)
+    ),
+    (
+        handle("1", 0, "left", "Kitchen counter, left of the sink", guards="GF+AF"),
+        handle("2+4", 0, "right", "Generator inlet", rating="30 A", notes=("interlocked with main",)),
+        handle("3", 1, "left", "", "blank", ""),
+        handle("5a", 2, "left", "Hall lights", rating="15 A"),
+        handle("5b", 2, "left", "Smoke alarms", rating="15 A", guards="AF"),
+        handle("6", 2, "right", "", "unknown", "20 A"),
+        handle("7", 3, "left", "", "open", ""),
+        handle("14", 3, "right", "Den receptacles", severity="hazard"),
+    ),
+)
 
 PANEL = PanelSheet(
-    title=title("Panel main, face and directory", "E-611"),
+    title=title("Panel main, face and schedule", "E-611"),
     ref=Ref("panel", "main"),
     heading="Main panel",
     lead=("Utility room, east wall. 200 A, fed by the service.",),
@@ -421,31 +475,80 @@ PANEL = PanelSheet(
         "the dead front of panel main", (DEN,), extra=("Never open the dead front on the word of this page.",)
     ),
     facts=(Fact("rating", ("200 A",)), Fact("neutral and ground", ("joined here",))),
-    main=Handle(Ref("space", "main/main"), "main", "main", "200 A", feeds=("the whole panel",)),
-    face=(
-        FaceRow(
-            "A",
-            handle("1", "Kitchen counter, left of the sink", guards="GFCI + AFCI"),
-            handle("2+4", "Generator inlet", rating="30 A", tied="interlocked with the main"),
-        ),
-        FaceRow("B", handle("3", "", "blank", ""), None),
-        FaceRow(
-            "A",
-            Position(
-                (
-                    *handle("5a", "Hall lights", rating="15 A").handles,
-                    *handle("5b", "Smoke alarms", rating="15 A", guards="AFCI").handles,
-                )
+    workings=(
+        Working(
+            "Wire to the rod electrode",
+            "cmil",
+            (
+                WorkingLine("To a rod electrode alone: 6 AWG copper", "26240", "26240"),
+                WorkingLine("The least size with that area", "", "6 AWG", True),
             ),
-            handle("6", "", "unknown", "20 A"),
-        ),
-        FaceRow("B", handle("7", "", "open", ""), handle("14", "Den receptacles", marks=("hazard",))),
-    ),
-    directory=(
-        DirectoryLine(
-            "1", "20 A", (Link("Kitchen counter, left of the sink", Ref("circuit", "den")),), "Kitchen"
+            "It is 6 AWG copper: it will do.",
+            "NEC 2023, 250.66(A)",
         ),
     ),
+    face=FACE,
+    card=Link("E-611-card, the directory card for its door", Ref("card", "main")),
+    schedule=Table(("space", "feeds"), (Row((("1",), (Link("Kitchen counter", Ref("circuit", "den")),))),)),
+    signs=(Fact("GF", ("GFCI: a device that opens when current leaks to ground",)),),
+)
+
+CARD = CardSheet(
+    title=title("Panel main, directory card", "E-611-card"),
+    ref=Ref("card", "main"),
+    heading="Directory card, Main panel",
+    card=DoorCard(
+        "Directory of circuits, Main panel",
+        "Eight spaces.",
+        "Main panel",
+        "Alder Row 9. Rated 200 A, main 200 A, fed by the service.",
+        4,
+        tuple(
+            CardEntry(each.ref, each.slots, each.words, "Kitchen, Hall", each.rating) for each in FACE.handles
+        ),
+        ("Off is not dead.", "From the record of 2026-10-02."),
+    ),
+    panel=Link("E-611, face and schedule", Ref("panel", "main")),
+)
+
+SUBPANEL = Bus(
+    Label("Barn panel", ("rated 60 A",), Ref("panel", "barn")),
+    Label("no main here"),
+    "none",
+    (Tap(None, None, End("", Label("3 other breakers", ("15 to 20 A",)))),),
+    Ground("apart", Label("neutral kept apart from ground")),
+)
+
+ONE_LINE = OneLine(
+    "Service one-line diagram",
+    "Two panels, one other source.",
+    (
+        Feed(
+            (End("U", Label("utility", ("120/240 V",))), End("M", Label("meter"))),
+            Label("service conductors", ("4/0 AWG aluminium",)),
+            Bus(
+                Label("Main panel", ("rated 200 A",), Ref("panel", "main")),
+                Label("main 200 A", (), Ref("space", "main/main")),
+                "breaker",
+                (
+                    Tap(
+                        Label("2+4", ("30 A", "2 poles"), Ref("space", "main/2+4")),
+                        Label("run gi1", ("10/3 NM-B",)),
+                        End("G", Label("generator inlet", ("30 A",))),
+                        interlocked=True,
+                    ),
+                    Tap(
+                        Label("10+12", ("60 A", "2 poles")),
+                        Label("run f1", ("6/3 NM-B", "70 ft")),
+                        SUBPANEL,
+                    ),
+                    Tap(None, None, End("", Label("12 other breakers", ("15 to 50 A",)))),
+                ),
+                Ground("joined", Label("neutral and ground joined here"), ("2 rods",)),
+            ),
+        ),
+    ),
+    (End("PV", Label("solar", ("where it enters is not recorded",))),),
 )
 
 COVER = Cover(
@@ -473,6 +576,52 @@ COVER = Cover(
     ),
 )
 
+PLAN = Plan(
+    "plan-den",
+    "Plan of Den",
+    "Two boxes on the plan of Den.",
+    (PlanRoom(Ref("room", "den"), "Den", ((0, 0), (144, 0), (144, 120), (0, 120)), "1"),),
+    gaps=(PlanGap("door", (100, 120), (70, 120)), PlanGap("window", (40, 0), (90, 0))),
+    fixtures=(PlanFixture("counter", ((0, 20), (24, 20), (24, 90), (0, 90)), assumed=True),),
+    boxes=(
+        PlanBox(Ref("box", "D1"), "D1", ("gfci",), (30, 0), (0, 1), ("14",), ("GF", "+44")),
+        PlanBox(Ref("box", "D5"), "D5", ("switch", "switch-3"), (64, 120), (0, -1), ("16",)),
+        PlanBox(Ref("box", "D6"), "D6", ("light",), (72, 60), None, ("16",)),
+    ),
+    wires=(PlanWire(Ref("run", "p8"), "D5", "D6", 1),),
+    home_runs=(HomeRun(Ref("run", "p1"), "D1", "main 14", "14", (300, -40), 0),),
+    controls=(("D5", "D6"),),
+    circuits=(PlanCircuit("14", 0, (Link("Den receptacles", Ref("circuit", "den")),)),),
+    sides=(PlanSide((0, 0), (144, 0), "12 ft"), PlanSide((144, 0), (144, 120), "10 ft")),
+    north_deg=15,
+    scale=((120, "10 ft"), (60, "5 ft")),
+    unplaced=((Link("D2", Ref("box", "D2")), ": place not recorded"),),
+)
+WALL = Elevation(
+    id="wall-den-north",
+    number="E-203-north",
+    title="Den, north wall",
+    says="One box on this face, one on the other.",
+    length=144,
+    height=96,
+    height_assumed=False,
+    ends=("west corner", "east corner"),
+    length_words="12 ft",
+    height_words="8 ft",
+    boxes=(
+        WallBox(Ref("box", "D1"), "D1", "gfci", 1, (30, 44), "2 ft 6 in", "3 ft 8 in"),
+        WallBox(Ref("box", "J7"), "J7", "junction", 1, (100, 60), "8 ft 4 in", "5 ft", behind=True),
+    ),
+    runs=(
+        WallRun(Ref("run", "p1"), "12/2", ((30, 44), (30, 96)), assumed=True),
+        WallRun(Ref("run", "p2"), "12/2", ((30, 44), (30, 24), (120, 24)), assumed=False, plates=True),
+    ),
+    things=(WallThing("window", 40, 50, 30, 50, False), WallThing("counter", 0, 90, 0, 36, True)),
+    cautions=(Caution(22, 0, 16, 96), Caution(30, 16, 90, 16), Caution(92, 0, 16, 96)),
+    notes=(("Its other face is in: Hall.",),),
+    photos=("den-north.jpg (2026-03-01, roughed)",),
+)
+
 ROOM = RoomSheet(
     title=title("Den", room_number(3)),
     ref=Ref("room", "den"),
@@ -497,6 +646,65 @@ ROOM = RoomSheet(
     ),
     things=Table((), ()),
     passes=Table((), ()),
+    plan=PLAN,
+    walls=(WALL,),
+    bare=("south wall",),
+    reach="8 in",
+)
+LEVEL = LevelSheet(
+    title=title("Plan, Ground floor", level_number(1)),
+    ref=Ref("level", "ground"),
+    heading="Ground floor",
+    plans=(PLAN,),
+    rooms=Table(("no.", "room"), (Row((("1",), (Link("Den", Ref("room", "den")),))),)),
+    not_drawn=Table(("what", "why"), (Row((("Hall",), ("outline not recorded",))),)),
+)
+
+
+LIGHTING = Working(
+    "Service, standard method, by NEC 2023",
+    "VA",
+    (
+        WorkingLine("General lighting", "900 × 3", "2700", False, "NEC 2023, 220.41", within=True),
+        WorkingLine("Together", "2700", "2700", True),
+        WorkingLine("At 240 V, A", "2700 / 240", "11.3", True, "NEC 2023, 220.5(B), confirmed in part"),
+    ),
+    "Not all of it is known: what the pump draws.",
+    "NEC 2023, 220.41",
+)
+LOADS = LoadsSheet(
+    title=title("Loads", "E-604"),
+    ref=Ref("sheet", "loads"),
+    heading="Loads",
+    facts=(Fact("service", ("100 A",)),),
+    verdict="Whether the service, 100 A, is large enough cannot be told.",
+    methods=(
+        Calculation("Service, standard method", "at least 2700 VA", "the service", "cannot tell", LIGHTING),
+    ),
+    neutral=LIGHTING,
+    conductors=(LIGHTING,),
+    feeders=(
+        FeederEntry(
+            ("Feeder to ", Link("Shed", Ref("panel", "main"))),
+            (Fact("breaker", ("60 A",)),),
+            Calculation("Feeder", "61 A", "its breaker, 60 A", "too large", LIGHTING),
+        ),
+    ),
+    legs=(
+        LegBar(
+            "A",
+            "300 VA, 2.5 A at 120 V",
+            (LegLoad(("Lamp",), (Link("Den receptacles", Ref("circuit", "den")),), Fraction(300), "300"),),
+            Fraction(0),
+            "0",
+            Fraction(300),
+            Fraction(12000),
+            True,
+        ),
+    ),
+    unbalance="The legs differ by 4 % of the heavier.",
+    counted=Table(("load", "VA"), (Row((("Pump",), ("not recorded",))),)),
+    taken=("watts as volt-amperes",),
 )
 
 
@@ -516,7 +724,17 @@ def sheets() -> tuple[Sheet, ...]:
         SWITCH_BOX,
         CIRCUIT,
         PANEL,
+        CARD,
+        OneLineSheet(
+            title=title("Service one-line diagram", "E-607"),
+            ref=Ref("sheet", "one-line"),
+            heading="Service one-line diagram",
+            before=UNSURE,
+            diagram=ONE_LINE,
+            schedule=table,
+        ),
         ROOM,
+        LEVEL,
         *lists,
         SplicesSheet(
             title=title("Splices and pigtails", "E-603"),
@@ -525,6 +743,7 @@ def sheets() -> tuple[Sheet, ...]:
             before=UNSURE,
             groups=(Group("Hard to reach", (), table),),
         ),
+        LOADS,
         FindingsSheet(
             title=title("Findings", "E-605"),
             ref=Ref("sheet", "findings"),
@@ -542,7 +761,7 @@ def sheets() -> tuple[Sheet, ...]:
             circuits=Judged(Table(("circuit", "checks judged"), ()), ()),
         ),
         ChecklistSheet(
-            title=title("Stage checklist", "E-607"),
+            title=title("Stage checklist", "E-608"),
             ref=Ref("sheet", "checklist"),
             heading="Stage checklist",
             stages=(

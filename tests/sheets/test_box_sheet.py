@@ -76,8 +76,8 @@ def test_a_torque_that_was_measured_is_shown_beside_the_listed_one() -> None:
     made = sheet("devices: {r1: duplex}\nmakeup: {feed: a1}\ncapped: [a2]", log).makeup
     assert made is not None
     terminals = {each.name: each for each in made.devices[0].terminals}
-    assert terminals["silver-top"].measured == "13 in-lb"
-    assert terminals["silver-top"].torque == "14 in-lb listed"
+    assert terminals["silver-top"].measured == "13 in-lb (1.47 N m)"
+    assert terminals["silver-top"].torque == "14 in-lb (1.58 N m) listed"
     assert terminals["brass-top"].measured == "not recorded"
 
 

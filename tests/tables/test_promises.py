@@ -69,6 +69,32 @@ def sizes_grow(printed: Table, _, by_metal: str | None) -> None:
         assert all(a < b for a, b in pairs([WireSize(each.text("size")) for each in rows]))
 
 
+@promise(r"sizes in (.+) grow down the rows")
+def sizes_of_a_column_grow(printed: Table, name: str) -> None:
+    assert all(a < b for a, b in pairs([size_in(printed, row.text(name), name) for row in printed]))
+
+
+@promise(r"(.+) is two gauge numbers above (.+)")
+def two_numbers_above(printed: Table, larger: str, smaller: str) -> None:
+    def gauge(text: str) -> int:
+        return 1 - int(text[0]) if text.endswith("/0") else int(text)
+
+    compared = [(row.text(larger), row.text(smaller)) for row in printed if row.text(larger) != "-"]
+    assert compared
+    assert all(gauge(a) == gauge(b) - 2 for a, b in compared)
+
+
+@promise(r"(.+) has ([\d.]+) to ([\d.]+) times the area of (.+)")
+def areas_beside(printed: Table, larger: str, low: str, high: str, smaller: str) -> None:
+    for row in printed:
+        one, other = (size_in(printed, row.text(name), name) for name in (larger, smaller))
+        assert float(low) <= one.circular_mils / other.circular_mils <= float(high), row.printed
+
+
+def size_in(printed: Table, text: str, name: str) -> WireSize:
+    return WireSize(f"{text} AWG" if printed.columns[name].unit == "AWG" else text)
+
+
 @promise(r"(?!size)(.+) (rises|falls) down the rows")
 def steady(printed: Table, name: str, way: str) -> None:
     assert all(a < b if way == "rises" else a > b for a, b in pairs(column(printed, name)))
@@ -81,7 +107,7 @@ def limits_rise(printed: Table) -> None:
         assert all(a < b for a, b in pairs(limits))
 
 
-@promise(r"(?!volume)(.+) is (below|at most|at least) (.+)")
+@promise(r"(?!volume|percent|aluminium is below copper in)(.+) is (below|at most|at least) (.+)")
 def beside(printed: Table, left: str, how: str, right: str) -> None:
     compared = [
         (a, b)
@@ -115,6 +141,9 @@ def second_sources_agree(printed: Table) -> None:
         for key, told in second["rows"].items():
             row = printed.row(tuple(key.split(" / ")))
             ours, theirs = row.text(second["column"]), str(told)
+            if printed.columns[second["column"]].unit == "AWG":
+                assert ours == theirs, key
+                continue
             assert [Fraction(each) for each in ours.split()] == [Fraction(each) for each in theirs.split()], (
                 key
             )
@@ -164,6 +193,13 @@ def factors(printed: Table) -> None:
                 name,
                 ambient,
             )
+
+
+@promise(r"what may be buried may be wet, and what may be wet may be damp")
+def a_drier_place_is_easier(printed: Table) -> None:
+    for row in printed:
+        for harder, easier in (("buried", "wet"), ("wet", "damp")):
+            assert row.text(harder) != "yes" or row.text(easier) == "yes"
 
 
 @promise(r"each row begins where the last ended")
@@ -229,6 +265,55 @@ def by_formula(printed: Table, percent: str) -> None:
         assert abs(row.number("area") / formula - 1) <= Fraction(percent) / 100, row.text("size")
 
 
+METALS = {
+    # Ohm circular mil per foot at 20 °C, and what each degree adds (NBS Handbook 100; aluminium at 61 % IACS).
+    "copper": (Fraction("10.371"), Fraction("0.00393")),
+    "aluminium": (Fraction("10.371") / Fraction("0.61"), Fraction("0.00403")),
+}
+
+
+@promise(r"(copper|aluminium) (solid|stranded) is (?:([\d.]+) times )?its resistivity at 75 °C over its area within ([\d.]+) %")
+def by_resistivity(printed: Table, metal: str, made: str, times: str | None, percent: str) -> None:
+    at_20, each_degree = METALS[metal]
+    values = [(each.text("size"), each.number(f"{metal} {made}")) for each in printed]
+    assert sum(value is not None for _, value in values) > 3
+    for size, value in values:
+        if value is not None:
+            due = at_20 * (1 + each_degree * 55) * 1000 / Fraction(WireSize(size).circular_mils)
+            assert abs(value / due / Fraction(times or 1) - 1) <= Fraction(percent) / 100, size
+
+
+@promise(r"each value is within (\d+) % of the stranded one of conductor-resistance")
+def near_direct(printed: Table, percent: str) -> None:
+    direct = table("conductor-resistance")
+    for row in printed:
+        for metal in ("copper", "aluminium"):
+            if (value := row.number(metal)) is not None:
+                due = direct.number(row.text("size"), f"{metal} stranded")
+                assert abs(value / due - 1) <= Fraction(percent) / 100, row.printed
+
+
+@promise(r"k is resistance times area of 12 AWG within ([\d.]+) %")
+def constant_by_resistance(printed: Table, percent: str) -> None:
+    area = table("conductor-area").number("12 AWG", "area")
+    for row in printed:
+        ohm = table("conductor-resistance").number("12 AWG", f"{row.text('metal')} {row.text('made')}")
+        assert abs(row.number("k") / (ohm * area / 1000) - 1) <= Fraction(percent) / 100, row.printed
+
+
+@promise(r"aluminium is below copper in the same insulation")
+def aluminium_below(printed: Table) -> None:
+    ours = {key: row.number("k") for key in printed.keys if (row := printed.row(key))}
+    metals = [key for key in ours if key[0] == "aluminium"]
+    assert metals
+    assert all(ours[key] < ours[("copper", *key[1:])] for key in metals)
+
+
+@promise(r"percent is at most 5")
+def percents(printed: Table) -> None:
+    assert max(column(printed, "percent")) == 5
+
+
 @promise(r"no value of (.+) has more than four figures that count")
 def four_figures(printed: Table, name: str) -> None:
     assert all(len(Decimal(each.text(name)).normalize().as_tuple().digits) <= 4 for each in printed)
@@ -243,3 +328,20 @@ def is_year_of_an_edition(printed: Table, name: str) -> None:
 @promise(r"(\w+) is a kind of room")
 def is_a_kind_of_room(printed: Table, name: str) -> None:
     assert {each.text(name) for each in printed} <= set(ROOM_KINDS)
+
+
+@promise(r"each clause is one the edition of (\d+) has")
+def clauses_known(printed: Table, year: str) -> None:
+    for row in printed:
+        assert cite(f"nec-{year}", row.text("clause")).summary
+
+
+@promise(r"(.+) is between (\d+) and (\d+)")
+def bounded(printed: Table, name: str, least: str, most: str) -> None:
+    assert all(int(least) <= each <= int(most) for each in column(printed, name))
+
+
+@promise(r"each row holds an amount")
+def holds_an_amount(printed: Table) -> None:
+    amounts = [name for name, it in printed.columns.items() if it.unit in ("VA", "%", "A")]
+    assert all(any(row.number(name) is not None for name in amounts) for row in printed)

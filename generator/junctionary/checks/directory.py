@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from junctionary.house.model import Breaker, House, Panel
 from junctionary.records.values import NONE
-from junctionary.records.words import ROOM_KINDS
+from junctionary.records.words import DEVICES, LOADS, ROOM_KINDS, THINGS
 
 USES = frozenset((
     "light", "lights", "lighting", "lamp", "lamps", "plug", "plugs", "outlet", "outlets", "receptacle",
@@ -28,6 +28,13 @@ SAYS_NOTHING = frozenset((
     "115v", "120v", "220v", "230v", "240v",
 ))  # fmt: skip
 """Words that tell one circuit of a house from another in no way."""
+
+PERSONS = frozenset((
+    "my", "our", "his", "her", "their", "mum", "mom", "mother", "dad", "father", "son", "daughter",
+    "brother", "sister", "baby", "kid", "kids", "child", "children", "boy", "boys", "girl", "girls",
+    "teen", "teens", "grandma", "grandpa", "granny", "tenant", "tenants", "lodger", "roommate", "nanny",
+))  # fmt: skip
+"""Words for somebody of the household; a guest room is a room, whoever the guest."""
 
 LEVELS = frozenset((
     "upstairs", "downstairs", "up", "down", "floor", "ground", "level",
@@ -66,7 +73,7 @@ def vague_because(says: str, house: House) -> str | None:
         return "it says nothing"
     if any(not _ordinary(word) for word in words):
         return None
-    rooms = [word for word in words if _singular(word) in ROOMS]
+    rooms = [word for word in words if singular(word) in ROOMS]
     levels = [word for word in words if word in LEVELS]
     if not rooms and not levels:
         return "it names no place and no one thing"
@@ -81,10 +88,32 @@ def vague_because(says: str, house: House) -> str | None:
     return None
 
 
+def person_in(says: str, house: House) -> str | None:
+    """The word of an entry that tells of somebody of the household, or None.
+
+    A word with an apostrophe and s is a person's, unless it is a thing or a place of the house.
+    """
+    for word in words_of(says):
+        if word in PERSONS:
+            return word
+    for owner in re.findall(r"([^\W\d_]+)(?:['’]s|s['’])(?![^\W_])", says):
+        if not _is_thing(singular(owner.casefold()), house):
+            return str(owner)
+    return None
+
+
+def _is_thing(word: str, house: House) -> bool:
+    rooms = (singular(each) for room in house.rooms.values() for each in words_of(room.name))
+    listed = (each for kind in (LOADS, DEVICES, THINGS) for name in kind for each in name.split("-"))
+    more = ("house", "guest", "neighbour", "neighbor", "owner", "visitor", "men", "women", "lady", "driver")
+    return _ordinary(word) or word in {*rooms, *listed, *more}
+
+
 def _ordinary(word: str) -> bool:
     known = USES | SAYS_NOTHING | TELLS_ROOMS_APART | LEVELS
-    return word in known or word.isdigit() or _singular(word) in ROOMS
+    return word in known or word.isdigit() or singular(word) in ROOMS
 
 
-def _singular(word: str) -> str:
+def singular(word: str) -> str:
+    """A word without the s of the plural, a kind of room as it is."""
     return word if word in ROOMS else word.removesuffix("s")

@@ -14,8 +14,8 @@ Address: TypeAlias = Callable[[Ref], str | None]
 """Where a thing stands, as a relative URL; None where the manual has no place for it."""
 
 Anchor = Literal["start", "middle", "end"]
-SIZES_PX = {"name": 14.0, "note": 12.0, "tag": 11.5}
-BOLD = frozenset({"name", "tag"})
+SIZES_PX = {"head": 20.0, "name": 14.0, "word": 13.0, "note": 12.0, "tag": 11.5}
+BOLD = frozenset({"head", "name", "tag"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Lettering:
-    """One line of text. ``kind`` is ``name``, ``note`` or ``tag``, with ``warn`` added for what is wrong."""
+    """One line of text. ``kind`` is one of ``SIZES_PX``, with ``warn`` added for what is wrong."""
 
     x: float
     y: float

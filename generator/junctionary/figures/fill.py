@@ -12,7 +12,6 @@ from junctionary.house.model import Box, Device, House, Run
 from junctionary.records.boxes import BoxSize
 from junctionary.records.cables import Conductor
 from junctionary.records.values import NONE
-from junctionary.sources import edition_year
 from junctionary.units import Quantity, WireSize
 
 ON_A_YOKE = (
@@ -30,16 +29,18 @@ UNDER_A_CANOPY = ("luminaire", "fan", "smoke-alarm")
 ROUND = ("round", "octagonal")
 FIXTURE_WIRES = 4
 FIXTURE_WIRES_BELOW = WireSize("14 AWG")
-ONE_SET_OF_GROUNDS_SINCE = 2020
+METAL = ("steel", "aluminium")
 
 
 @dataclass(frozen=True, slots=True)
 class Fill:
     """The fill of one box, in in³, by the edition that box is judged by.
 
-    ``least`` is what the known things take. ``left`` and ``fits`` are None where
-    a fact is missing, except that ``fits`` is False once ``least`` alone is too
-    much. ``governed`` is False where 314.28 sizes the box and volume does not.
+    ``least`` is what the known things take, ``most`` what all can take at most, None
+    where nothing bounds it. ``left`` is None where a fact is missing; ``fits`` is False
+    once the least is too much, True once the most is not, else None. ``lacks`` are the
+    facts missing, with the volume the box needs where its own is not recorded.
+    ``governed`` is False where 314.28 sizes the box and volume does not.
     """
 
     box: str
@@ -48,13 +49,10 @@ class Fill:
     volume: Worked
     left: Fraction | None
     least: Fraction
+    most: Fraction | None
     fits: bool | None
     governed: bool
-
-    @property
-    def lacks(self) -> tuple[str, ...]:
-        """The facts missing, each once."""
-        return tuple(dict.fromkeys((*self.volume.lacks, *self.filled.lacks)))
+    lacks: tuple[str, ...] = ()
 
 
 def fill_of(house: House, box: Box) -> Fill | None:
@@ -70,23 +68,27 @@ def fill_of(house: House, box: Box) -> Fill | None:
         worked.volume,
         worked.left.value,
         worked.least,
+        worked.most,
         worked.fits,
         worked.governed,
+        worked.left.lacks,
     )
 
 
 def _volume(box: Box, size: BoxSize) -> BoxVolume:
-    # A divider is taken to be of the box's own material: plastic in plastic, steel in steel.
-    metal = None if size.of is None else size.of in ("steel", "aluminium")
     return BoxVolume(
         box=box.id,
         marked_in3=size.volume.to("in3") if isinstance(size.volume, Quantity) else None,
         standard=size.standard,
         gangs=size.gangs or 1,
         additions=tuple(
-            Addition(each.what, each.volume.to("in3") if each.volume else None) for each in size.adds
+            Addition(each.what, each.volume.to("in3") if each.volume else None, each.standard)
+            for each in size.adds
         ),
-        dividers=(Divider(metal),) * (size.barriers or 0),
+        dividers=tuple(
+            Divider(each.of in METAL if each.of else None, each.volume.to("in3") if each.volume else None)
+            for each in size.barriers
+        ),
     )
 
 
@@ -94,10 +96,14 @@ def _contents(house: House, box: Box, size: BoxSize) -> BoxContents:
     lacks = list(_unseen(house, box))
     entering: list[Entering] = []
     grounds: list[WireSize | None] = []
+    isolated: list[WireSize | None] = []
+    apart = _isolated(box)
     for run in (house.runs[each] for each in box.runs):
         ends = sum(end.id == box.id for end in run.ends)
         entering += [Entering(f"run {run.id}", gauge, ends * count) for gauge, count in _insulated(run)]
-        grounds += [each.size for each in _grounds(run)] * ends
+        for each in _grounds(run):
+            of = isolated if f"{box.id}/{run.id}.{each.colour}" in apart else grounds
+            of += [each.size] * ends
     for through in box.passing:
         run = house.runs[through.run]
         loop = through.loop.to("in") if through.loop else None
@@ -113,6 +119,8 @@ def _contents(house: House, box: Box, size: BoxSize) -> BoxContents:
         clamps_inside={"inside": True, "outside": False, "none": False}.get(str(size.clamps)),
         studs=_studs(box, size),
         yokes=tuple(_yokes(house, box)),
+        terminal_blocks=tuple(box.record.terminal_blocks),
+        isolated_grounds=tuple(isolated),
         lacks=tuple(lacks),
     )
 
@@ -126,9 +134,27 @@ def _unseen(house: House, box: Box) -> Iterator[str]:
     for each in (*box.runs, *(through.run for through in box.passing)):
         if not house.runs[each].conductors:
             yield f"the cable of run {each}"
-    marked = any("isolated-ground" in (device.kind.marks or ()) for device in box.devices)
-    if marked and edition_year(box.edition) < ONE_SET_OF_GROUNDS_SINCE:
-        yield f"which grounds in box {box.id} are isolated"
+
+
+def _isolated(box: Box) -> set[str]:
+    """The conductor ends that ground only devices with an isolated ground, and not the box."""
+    marked = [each for each in box.devices if "isolated-ground" in (each.kind.marks or ())]
+    greens = {f"{each.id}.{terminal}" for each in marked for terminal in ("green", "g")}
+    ends = {
+        member.name
+        for joint in box.joints
+        if greens & {each.name for each in joint.members}
+        and not any(each.kind == "box" for each in joint.members)
+        for member in joint.members
+    }
+    ends |= {wire.name for landing in box.landings if landing.terminal in greens for wire in landing.wires}
+    bonded = {
+        member.name
+        for joint in box.joints
+        if any(each.kind == "box" for each in joint.members)
+        for member in joint.members
+    }
+    return ends - bonded
 
 
 def _insulated(run: Run) -> Iterator[tuple[WireSize, int]]:
@@ -167,7 +193,7 @@ def _studs(box: Box, size: BoxSize) -> int | None:
     """Fixture studs; left out, missed only where one may stand: a metal box, round or with a lamp."""
     if isinstance(size.studs, int):
         return size.studs
-    if size.studs is None and size.of not in ("steel", "aluminium", None):
+    if size.studs is None and size.of not in (*METAL, None):
         return 0
     hung = any(device.kind.is_ in ("luminaire", "fan") for device in box.devices)
     rounded = any(word in (size.standard or "") for word in ROUND)

@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
-from junctionary.formulas.connector import COPPER, JointWire, Listing, ListingError, connector_fit
+from junctionary.formulas.connector import JointWire, Listing, connector_fit
 from junctionary.formulas.fit import Fit
+from junctionary.house.makeup.connecting import listing_of
 from junctionary.house.model import House, Joint
-from junctionary.records.devices import ConnectorKind
 from junctionary.records.values import NONE, UNKNOWN
 
 NO_CONNECTOR = ("none", "solder", "tape")
@@ -21,24 +21,9 @@ def joint_fit(house: House, joint: Joint) -> Fit | None:
         untold = connector_fit(Listing(), wires, edition)
         looked = "nobody can tell" if joint.by is UNKNOWN else "not recorded"
         return replace(untold, allowed=looked, lacks=(f"which connector holds joint {joint.id}",))
-    try:
-        fit = connector_fit(_listing(joint.connector), wires, edition)
-    except ListingError as error:
-        unread = connector_fit(Listing(), wires, edition)
-        return replace(unread, lacks=(f"what {joint.by} may hold, in words that can be read: {error}",))
+    fit = connector_fit(listing_of(joint.connector), wires, edition)
     named = (
         lack.replace("the connector", str(joint.by)).replace("the joint", f"joint {joint.id}")
         for lack in fit.lacks
     )
     return replace(fit, lacks=tuple(named))
-
-
-def _listing(kind: ConnectorKind) -> Listing:
-    metals = tuple(kind.metals or ()) or (kind.accepts.metals if kind.accepts else ()) or (COPPER,)
-    return Listing(
-        holds=tuple(kind.holds or ()),
-        ports=kind.ports,
-        smallest=kind.accepts.smallest if kind.accepts else None,
-        largest=kind.accepts.largest if kind.accepts else None,
-        metals=metals,
-    )

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from junctionary.figures.insulation import insulation_of
 from junctionary.figures.surroundings import BASE_C, Company, Warmth, company_of, warmth_along
@@ -10,6 +11,7 @@ from junctionary.formulas.worked import Worked, lacking
 from junctionary.house.model import House, Joint, Run
 from junctionary.marks import Place
 from junctionary.records.cables import Conductor as Strand
+from junctionary.tables import table
 from junctionary.units import WireSize
 
 LEAST_INSULATION_C = 60
@@ -89,6 +91,24 @@ def wire_limit(house: House, run: Run, several_receptacles: bool | None) -> Wire
         hole=company.hole,
         taken=tuple(_taken(harshest, warmth, company)),
     )
+
+
+def least_size(house: House, run: Run, amps: Fraction) -> WireSize | None:
+    """The smallest size of a run's metal that may carry ``amps`` A where the run lies; None where unknown.
+
+    No standard rating is taken above what it carries, and what nobody recorded is taken at its harshest.
+    """
+    judged = min(_judged(house, run), key=lambda each: each.size, default=None)
+    if judged is None:
+        return None
+    warmth, company = warmth_along(house, run), company_of(house, run)
+    for each in table("conductor-area"):
+        conductor = _conductor(house, run, WireSize(each.text("size")), judged.metal)
+        conductor = replace(conductor, ambient_c=warmth.harshest_c, together=company.harshest)
+        carried = largest_breaker(conductor, True, run.edition).value
+        if carried is not None and carried >= amps:
+            return conductor.size
+    return None
 
 
 def pigtail_limit(joint: Joint, circuit: str, edition: str) -> WireLimit | None:

@@ -77,8 +77,9 @@ Counted = tuple[str, str, WireSize, Citation]
 class BoxFill:
     """The figure of one box, in in³.
 
-    ``least`` is what the known things take, whatever is not recorded besides;
-    ``fits`` is False as soon as that alone is too much, and None where it cannot be told.
+    ``least`` is what the known things take, whatever is not recorded besides; ``most`` what all
+    can take whichever way the missing facts turn out, None where nothing bounds them. ``fits`` is
+    False as soon as the least is too much, True as soon as the most is not, else None.
     ``governed`` is False for a box with 4 AWG or larger, which volume does not judge.
     """
 
@@ -86,6 +87,7 @@ class BoxFill:
     volume: Worked
     left: Worked
     least: Fraction
+    most: Fraction | None
     fits: bool | None
     governed: bool = True
 
@@ -99,20 +101,23 @@ def box_fill(contents: BoxContents, box: BoxVolume, edition: str) -> BoxFill:
     if heavy:
         why = f"box {box.box} holds {heavy[-1]}, so it is sized by its entries and not by volume"
         none = lacking([why], "in3", (), [cite_in(edition, "314.28")])
-        return BoxFill(none, room, none, least, None, governed=False)
-    filled = lacking(lacks, "in3", steps) if lacks else _total(steps, edition)
+        return BoxFill(none, room, none, least, None, None, governed=False)
+    clause = cite_in(edition, "314.16(B)")
+    filled = lacking(lacks, "in3", steps, [clause]) if lacks else _total(steps, clause)
+    beyond = _beyond(contents)
+    most = None if beyond is None else least + beyond
     sure = least_volume(box, edition)
     fits: bool | None = None
     if room.value is not None and least > room.value:
         fits = False
-    elif sure is not None and filled.value is not None and filled.value <= sure:
+    elif sure is not None and most is not None and most <= sure:
         fits = True
-    return BoxFill(filled, room, _left(filled, room, least), least, fits)
+    return BoxFill(filled, room, _left(filled, room, least), least, most, fits)
 
 
-def _total(steps: list[Step], edition: str) -> Worked:
+def _total(steps: list[Step], clause: Citation) -> Worked:
     sum_ = " + ".join(exact(each.value) for each in steps) or "0"
-    total = step("filled", sum_, "in3", cite_in(edition, "314.16(B)"))
+    total = step("filled", sum_, "in3", clause)
     return finished(total.value, "in3", (*steps, total))
 
 
@@ -121,7 +126,7 @@ def _left(filled: Worked, room: Worked, least: Fraction) -> Worked:
         part = step("left", f"{exact(room.value)} − {exact(filled.value)}", "in3")
         return finished(part.value, "in3", [part], (*room.cites, *filled.cites))
     needs = f"at least {exact(least)}" if filled.lacks else exact(least)
-    wanted = tuple(f"{each} (it needs {needs} in3)" for each in room.lacks[:1])
+    wanted = tuple(f"{each} (it needs {needs} in3)" if least else each for each in room.lacks[:1])
     return lacking((*wanted, *room.lacks[1:], *filled.lacks), "in3", (), (*room.cites, *filled.cites))
 
 
@@ -137,6 +142,29 @@ def _allowances(contents: BoxContents, edition: str) -> tuple[list[Step], list[s
         else:
             lacks.append(f"a volume allowance for {size} ({what}): the table has none")
     return steps, lacks
+
+
+def _beyond(contents: BoxContents) -> Fraction | None:
+    """What the facts not recorded can add to the least at most, in in³; None where nothing bounds it.
+
+    A loop of unknown length counts once more, clamps nobody looked for once. How many
+    studs there are, or how large a wire of unknown size is, has no bound.
+    """
+    if contents.lacks or contents.studs is None or any(_sizes_wanted(contents)):
+        return None
+    open_ = [
+        (each.count, each.size)
+        for each in contents.entering
+        if each.how == "passes" and each.loop_in is None and each.size is not None
+    ]
+    largest = max(_sizes(contents), default=None)
+    if contents.clamps_inside is None and largest is not None:
+        open_.append((1, largest))
+    printed = table("volume-allowance")
+    if any(size.name not in printed for size in _sizes(contents)):
+        return None
+    volumes = (count * Fraction(printed.row(size.name).text("volume")) for count, size in open_)
+    return sum(volumes, Fraction(0))
 
 
 def _sizes_wanted(contents: BoxContents) -> Iterator[str]:

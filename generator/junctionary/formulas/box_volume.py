@@ -16,10 +16,14 @@ PER_GANG = ", per gang"
 
 @dataclass(frozen=True, slots=True)
 class Addition:
-    """A ring, extension or domed cover and the volume marked on it, None where that is not recorded."""
+    """A ring, extension or domed cover and the volume marked on it, None where that is not recorded.
+
+    A metal extension ring without a mark adds what the standard box of its trade size holds.
+    """
 
     what: str
     volume_in3: Fraction | None
+    standard: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,10 +57,11 @@ def volume(box: BoxVolume, edition: str) -> Worked:
         known = f": {box.standard} is no standard metal box" if box.standard else ""
         lacks.append(f"the marked volume of box {box.box}{known}")
     for each in box.additions:
-        if each.volume_in3 is None:
+        adds = _added(each, edition)
+        if adds is None:
             lacks.append(f"the marked volume of the {each.what} on box {box.box}")
         else:
-            steps.append(step(each.what, exact(each.volume_in3), "in3", cite_in(edition, "314.16(A)")))
+            steps.append(adds)
     added = len(steps)
     for divider in box.dividers:
         if divider.volume_in3 is not None:
@@ -83,8 +88,15 @@ def least_volume(box: BoxVolume, edition: str) -> Fraction | None:
     own = _own(box, edition)
     if not own:
         return None
-    added = sum((each.volume_in3 or Fraction(0) for each in box.additions), own[0].value)
+    adds = [_added(each, edition) for each in box.additions]
+    added = sum((each.value for each in adds if each is not None), own[0].value)
     return added - sum((_taken(each) for each in box.dividers), Fraction(0))
+
+
+def _added(addition: Addition, edition: str) -> Step | None:
+    if addition.volume_in3 is not None:
+        return step(addition.what, exact(addition.volume_in3), "in3", cite_in(edition, "314.16(A)"))
+    return _standard(addition.what, addition.standard, 1, edition)
 
 
 def _taken(divider: Divider) -> Fraction:
@@ -96,12 +108,17 @@ def _taken(divider: Divider) -> Fraction:
 def _own(box: BoxVolume, edition: str) -> list[Step]:
     if box.marked_in3 is not None:
         return [step("marked volume", exact(box.marked_in3), "in3", cite_in(edition, "314.16(A)"))]
-    if box.standard is None:
-        return []
+    found = _standard("standard metal box", box.standard, box.gangs, edition)
+    return [] if found is None else [found]
+
+
+def _standard(what: str, trade_size: str | None, gangs: int, edition: str) -> Step | None:
+    if trade_size is None:
+        return None
     printed = table("metal-boxes")
-    name = box.standard if box.standard in printed else box.standard.removesuffix(PER_GANG) + PER_GANG
+    name = trade_size if trade_size in printed else trade_size.removesuffix(PER_GANG) + PER_GANG
     if name not in printed:
-        return []
+        return None
     each_in3 = printed.row(name).text("volume")
-    sum_ = f"{box.gangs} × {each_in3}" if name.endswith(PER_GANG) else each_in3
-    return [step(f"standard metal box {name}", sum_, "in3", printed.cite_for(edition))]
+    sum_ = f"{gangs} × {each_in3}" if name.endswith(PER_GANG) else each_in3
+    return step(f"{what} {name}", sum_, "in3", printed.cite_for(edition))

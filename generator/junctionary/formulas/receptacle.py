@@ -57,7 +57,8 @@ def largest_cord_load(
     load = printed.number(key, "load") if key in printed else None
     if load is None:
         return lacking([f"a table row for a {key[1]} A receptacle on a {key[0]} A circuit"], "A")
-    part = step(f"{key[1]} A receptacle on a {key[0]} A circuit", plain(load), "A", printed.cite_for(edition))
+    what = f"one load in a {key[1]} A receptacle on a {key[0]} A circuit"
+    part = step(what, plain(load), "A", printed.cite_for(edition))
     return finished(part.value, "A", [part], [cite("cfr-29-1910", "1910.304(b) Table S-4")])
 
 

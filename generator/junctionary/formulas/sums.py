@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable
 from decimal import Decimal, localcontext
 from fractions import Fraction
-from math import floor, isqrt
+from math import ceil, floor, isqrt
 
 from junctionary.units import decimal
 
@@ -14,6 +14,7 @@ _FUNCTIONS: dict[str, Callable[[list[Fraction]], Fraction]] = {
     "min": min,
     "max": max,
     "floor": lambda values: Fraction(floor(_only(values))),
+    "ceil": lambda values: Fraction(ceil(_only(values))),
     "sqrt": lambda values: square_root(_only(values)),
 }
 
@@ -25,7 +26,7 @@ class SumError(ValueError):
 def evaluate(text: str) -> Fraction:
     """The exact value of a sum such as ``4 × 2.25 + 70 % × 30``; raises SumError.
 
-    Knows ``+ − × / %``, brackets, ``min max floor sqrt``. Nothing else runs.
+    Knows ``+ − × / %``, brackets, ``min max floor ceil sqrt``. Nothing else runs.
     """
     tokens = _tokens(text)
     value, rest = _sum(tokens, text)
@@ -132,5 +133,5 @@ def _closed(tokens: list[str], text: str) -> list[str]:
 
 def _only(values: list[Fraction]) -> Fraction:
     if len(values) != 1:
-        raise SumError("floor and sqrt take one value")
+        raise SumError("floor, ceil and sqrt take one value")
     return values[0]

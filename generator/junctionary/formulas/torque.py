@@ -44,7 +44,13 @@ def compare_torque(
     return TorqueMatch(verdict, measured, listed, off, cite_for(edition, "110.14(D)"))
 
 
-def in_both_units(torque: Quantity) -> str:
-    """A torque as ``14 in-lb (1.58 N m)``."""
-    pounds = torque if torque.unit == "in-lb" else show(torque, "in-lb", 1)
-    return f"{pounds} ({show(torque, 'N m', 2)})"
+def in_both_units(torque: Quantity, system: str = "imperial") -> str:
+    """A torque as ``14 in-lb (1.58 N m)``, or the other way about in a house that is shown in metric.
+
+    One written in foot-pounds is told in inch-pounds as well, as small screws are listed.
+    """
+    metric = show(torque, "N m", 2)
+    pounds = str(torque) if torque.unit == "in-lb" else show(torque, "in-lb", 1)
+    if torque.unit == "ft-lb":
+        return f"{torque} ({pounds}, {metric})"
+    return f"{metric} ({pounds})" if system == "metric" else f"{pounds} ({metric})"

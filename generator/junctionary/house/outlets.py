@@ -36,7 +36,7 @@ class Outlet:
 
 def outlets_of(house: House) -> dict[str, Outlet]:
     """Every outlet of the house by its id, in the order of the record."""
-    return {each.id: each for device in house.devices.values() for each in _of(device)}
+    return {each.id: each for device in house.devices.values() for each in outlets_of_device(device)}
 
 
 def named(house: House, outlets: Mapping[str, Outlet], name: str) -> tuple[str, ...] | None:
@@ -44,9 +44,9 @@ def named(house: House, outlets: Mapping[str, Outlet], name: str) -> tuple[str, 
     if name in outlets:
         return (name,)
     if name in house.devices:
-        return tuple(each.id for each in _of(house.devices[name]))
+        return tuple(each.id for each in outlets_of_device(house.devices[name]))
     if name in house.boxes:
-        return tuple(each.id for device in house.boxes[name].devices for each in _of(device))
+        return tuple(each.id for device in house.boxes[name].devices for each in outlets_of_device(device))
     for circuit in house.circuits.values():
         for load in circuit.loads:
             if load.id == name:
@@ -61,7 +61,8 @@ def names(house: House) -> list[str]:
     return [*house.boxes, *house.devices, *outlets_of(house), *loads]
 
 
-def _of(device: Device) -> Iterable[Outlet]:
+def outlets_of_device(device: Device) -> Iterable[Outlet]:
+    """The outlets of one device; none of a switch and its like."""
     kind = device.kind
     if kind.is_ not in (*RECEPTACLES, *WIRED):
         return

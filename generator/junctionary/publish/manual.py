@@ -12,11 +12,15 @@ from junctionary.publish.theme import theme
 from junctionary.read import RecordFiles
 from junctionary.read.source import lines_of
 from junctionary.sheets.boxes import box_sheet
+from junctionary.sheets.cards import card_sheet
 from junctionary.sheets.checklists import checklist_sheet
 from junctionary.sheets.checks_pages import rule_pages, rules_list
 from junctionary.sheets.circuits import circuit_sheet
 from junctionary.sheets.covers import cover
 from junctionary.sheets.legend import terms_sheet
+from junctionary.sheets.levels import level_sheet, levels_of
+from junctionary.sheets.load_calculation import loads_sheet
+from junctionary.sheets.one_lines import one_line_sheet
 from junctionary.sheets.panels import panel_sheet
 from junctionary.sheets.rooms import room_sheet
 from junctionary.sheets.safety import note_sheets, safety_sheet
@@ -67,16 +71,20 @@ def sheets(surveyed: Survey, texts: Mapping[str, str]) -> Iterator[Sheet]:
     yield from rule_pages(surveyed)
     yield from notes
     yield rooms_list(surveyed)
+    yield from (level_sheet(surveyed, each) for each in levels_of(house))
     yield from (room_sheet(surveyed, each) for each in house.rooms)
     yield boxes_list(surveyed)
     yield from (box_sheet(surveyed, each) for each in house.boxes)
     yield panels_list(surveyed)
     yield circuits_list(surveyed)
     yield splices_sheet(surveyed)
+    yield loads_sheet(surveyed)
     yield findings_sheet(surveyed)
     yield not_recorded_sheet(surveyed)
     yield checklist_sheet(surveyed)
+    yield one_line_sheet(surveyed)
     yield from (panel_sheet(surveyed, each) for each in house.panels)
+    yield from (card_sheet(surveyed, each) for each in house.panels)
     yield from (circuit_sheet(surveyed, each) for each in house.circuits)
     yield from (source_sheet(surveyed, each) for each in house.sources)
 

@@ -7,31 +7,48 @@ from markupsafe import Markup, escape
 from junctionary.drawings.box_makeup import wide_makeup
 from junctionary.drawings.box_strip import narrow_makeup
 from junctionary.drawings.circuit_map import narrow_map, wide_map
+from junctionary.drawings.door_card import narrow_card, wide_card
+from junctionary.drawings.elevation import narrow_elevation, wide_elevation
 from junctionary.drawings.ink import Address, Drawing, svg
+from junctionary.drawings.one_line import narrow_one_line, wide_one_line
+from junctionary.drawings.panel_face import narrow_face, small_face, wide_face
+from junctionary.drawings.panel_layout import NARROW, WIDE, spots
+from junctionary.drawings.plan import line_sample, narrow_level, narrow_room, wide_level, wide_room
+from junctionary.drawings.plan_small import small_level
 from junctionary.drawings.symbols import symbol
 from junctionary.publish.address import AddressBook, address_book, fragment
 from junctionary.publish.prose import prose
 from junctionary.publish.source_lines import source_lines
 from junctionary.publish.theme import Theme
 from junctionary.sheets.box import BoxSheet, MakeUp
+from junctionary.sheets.card import CardSheet, DoorCard
 from junctionary.sheets.checklist import ChecklistSheet
 from junctionary.sheets.circuit import CircuitMap, CircuitSheet, Symbol
 from junctionary.sheets.cover import Cover
+from junctionary.sheets.elevation import Elevation
+from junctionary.sheets.face import LitFace, PanelFace
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lists import FindingsSheet, ListSheet, NotRecordedSheet, SplicesSheet
+from junctionary.sheets.loads import LoadsSheet
 from junctionary.sheets.notes import NoteSheet, RulePage, SafetySheet, TermsSheet
+from junctionary.sheets.one_line import OneLine, OneLineSheet
 from junctionary.sheets.panel import PanelSheet
+from junctionary.sheets.plan import LevelSheet, Plan
 from junctionary.sheets.room import RoomSheet
 from junctionary.sheets.titleblock import Sheet
 
 TEMPLATES: dict[type[Sheet], str] = {
     Cover: "cover.html",
     PanelSheet: "panel.html",
+    CardSheet: "card.html",
+    OneLineSheet: "one_line.html",
     CircuitSheet: "circuit.html",
+    LevelSheet: "level.html",
     RoomSheet: "room.html",
     BoxSheet: "box.html",
     ListSheet: "list.html",
     SplicesSheet: "splices.html",
+    LoadsSheet: "loads.html",
     FindingsSheet: "findings.html",
     NotRecordedSheet: "not_recorded.html",
     ChecklistSheet: "checklist.html",
@@ -44,9 +61,12 @@ TEMPLATES: dict[type[Sheet], str] = {
 PAPER_PX = 860.0
 """The widest drawing that is still legible when it is shrunk to a sheet of paper."""
 
+DRAFTED = frozenset({"wide plan", "wide wall"})
+"""Drawings whose wide layout still reads on a tablet: the narrow one is for a phone only."""
+
 NAV = (
     ("Cover", "cover"), ("Panels", "panels"), ("Circuits", "circuits"), ("Rooms", "rooms"),
-    ("Boxes", "boxes"), ("Splices", "splices"), ("Findings", "findings"),
+    ("Boxes", "boxes"), ("Splices", "splices"), ("Loads", "loads"), ("Findings", "findings"),
     ("Not recorded", "not-recorded"), ("Safety", "notes"), ("Terms", "terms"),
 )  # fmt: skip
 
@@ -64,7 +84,25 @@ def pages(sheets: Iterable[Sheet], theme: Theme) -> dict[str, bytes]:
 def plate(wide: Drawing, narrow: Drawing, address: Address) -> Markup:
     """Both layouts of a drawing; the style sheet shows the one that suits the screen or the paper."""
     kind = "plate broad" if wide.width_px > PAPER_PX else "plate"
+    if wide.kind in DRAFTED:
+        kind += " drafted"
     return Markup('<div class="{}">{}{}</div>').format(kind, svg(wide, address), svg(narrow, address))
+
+
+def lightable(drawn: Markup, face: PanelFace) -> Markup:
+    """The face with a place to land on over each of its spaces, which lights what a link led to."""
+    broad, slim = spots(face, WIDE), spots(face, NARROW)
+    landings = Markup("").join(
+        Markup('<span class="spot" id="{}" style="--w:{};--n:{}"></span>').format(
+            fragment(ref), _inset(broad[ref]), _inset(slim[ref])
+        )
+        for ref in broad
+    )
+    return Markup('<div class="face">{}{}</div>').format(drawn, landings)
+
+
+def _inset(keeps: tuple[float, ...]) -> str:
+    return " ".join(f"{each:.2f}%" for each in keeps)
 
 
 def page(sheet: Sheet, book: AddressBook, theme: Theme) -> str:
@@ -89,6 +127,35 @@ def page(sheet: Sheet, book: AddressBook, theme: Theme) -> str:
     def draw_makeup(makeup: MakeUp) -> Markup:
         return plate(wide_makeup(makeup, "makeup-wide"), narrow_makeup(makeup, "makeup-narrow"), href)
 
+    def draw_room(plan: Plan) -> Markup:
+        return plate(wide_room(plan), narrow_room(plan), href)
+
+    def draw_level(plan: Plan) -> Markup:
+        return plate(wide_level(plan), narrow_level(plan), href)
+
+    def draw_small(plan: Plan, widest_in: float) -> Markup:
+        return svg(small_level(plan, widest_in), href)
+
+    def draw_line(pattern: int | None, number: int) -> Markup:
+        """The line of a circuit, for the key; None is the line from a switch."""
+        return svg(line_sample(pattern, number), href)
+
+    def draw_wall(wall: Elevation) -> Markup:
+        return plate(wide_elevation(wall), narrow_elevation(wall), href)
+
+    def draw_face(face: PanelFace) -> Markup:
+        drawn = wide_face(face, "face-wide"), narrow_face(face, "face-narrow")
+        return lightable(plate(*drawn, href), face)
+
+    def draw_card(card: DoorCard) -> Markup:
+        return plate(wide_card(card, "card-wide"), narrow_card(card, "card-narrow"), href)
+
+    def draw_one_line(plan: OneLine) -> Markup:
+        return plate(wide_one_line(plan, "line-wide"), narrow_one_line(plan, "line-narrow"), href)
+
+    def draw_lit(small: LitFace) -> Markup:
+        return svg(small_face(small, f"lit-{fragment(small.face.ref)}"), href)
+
     def draw_symbol(name: Symbol) -> Markup:
         return svg(Drawing(f"symbol-{name}", 60, 52, name, "", symbol(name, 26, 26), "legend"), href)
 
@@ -102,6 +169,15 @@ def page(sheet: Sheet, book: AddressBook, theme: Theme) -> str:
         say=say,
         draw_map=draw_map,
         draw_makeup=draw_makeup,
+        draw_room=draw_room,
+        draw_level=draw_level,
+        draw_wall=draw_wall,
+        draw_small=draw_small,
+        draw_line=draw_line,
+        draw_face=draw_face,
+        draw_lit=draw_lit,
+        draw_one_line=draw_one_line,
+        draw_card=draw_card,
         draw_symbol=draw_symbol,
         lines=source_lines,
         prose=lambda text: prose(text, href),

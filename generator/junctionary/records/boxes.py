@@ -23,6 +23,7 @@ from junctionary.records.values import (
     Reference,
     Said,
     Shaped,
+    Size,
     Stage,
     Text,
     TorqueOrSaid,
@@ -81,18 +82,22 @@ class MakeupEntry(Record):
     devices: list[Id] | None = None
 
 
+Material = Annotated[str, OneOf(choices=words.BOX_MATERIALS, what="material of a box")]
+
+
 class BoxSize(Record):
     """What encloses the joints: its gangs, material and volume."""
 
     gangs: Count | None = None
-    of: Annotated[str, OneOf(choices=words.BOX_MATERIALS, what="material of a box")] | None = None
+    shape: Annotated[str, OneOf(choices=words.BOX_SHAPES, what="shape of a box")] | None = None
+    of: Material | None = None
     volume: VolumeOrUnknown | None = None
     standard: Text | None = None
     clamps: (
         Annotated[str | Said, OneOf(choices=words.CLAMPS, what="place of clamps", said=(UNKNOWN,))] | None
     ) = None
     adds: list["Addition"] = []
-    barriers: Count | None = None
+    barriers: list["Barrier"] = []
     studs: (
         Annotated[
             int | Said,
@@ -105,9 +110,22 @@ class BoxSize(Record):
 
 
 class Addition(Record):
-    """What adds volume to a box: a ring, an extension, a domed cover."""
+    """What adds volume to a box: a ring, an extension, a domed cover.
+
+    ``standard`` is the trade size of a metal extension ring without a mark.
+    """
 
     what: Text
+    volume: Volume | None = None
+    standard: Text | None = None
+
+
+class Barrier(Record):
+    """A barrier that divides a box: what it is of, and its marked volume."""
+
+    shorthand = "of"
+
+    of: Material | None = None
     volume: Volume | None = None
 
 
@@ -243,6 +261,7 @@ class BoxRecord(Workmanship):
     split: dict[Id, Text] = {}
     yoke: Annotated[tuple[tuple[str, ...], ...], Parsed(by=lambda value: read_yokes(value))] = ()
     passes: list[Passing] = []
+    terminal_blocks: list[Size] = []
     capped: References = ()
     loose: References = ()
     cover: Annotated[str | Said, OneOf(choices=words.COVERS, what="cover", said=(UNKNOWN,))] | None = None

@@ -6,6 +6,7 @@ from typing import Annotated
 
 from pydantic import Field
 
+from junctionary.formulas.connector import ListingError, read_combination
 from junctionary.records import words
 from junctionary.records.cables import Conductor, read_wire
 from junctionary.records.reading import Record
@@ -20,6 +21,7 @@ from junctionary.records.values import (
     Text,
     TorqueOrSaid,
     Voltage,
+    Weight,
     refused,
     shown,
 )  # fmt: skip
@@ -75,6 +77,19 @@ def read_ways(value: object) -> dict[str, tuple[str, ...]]:
     return {"": ways(value)}
 
 
+def read_holds(value: object) -> str:
+    """One combination that a connector is listed for, as written: ``2 to 4 x 14 AWG``."""
+    try:
+        read_combination(value if isinstance(value, str) else shown(value))
+    except ListingError:
+        raise refused(
+            shown(value),
+            "numbers and sizes such as 2 to 4 x 14 AWG or 1 x 12 AWG + 2 x 18 AWG",
+            "write one combination as on the connector's box, the smaller number first",
+        ) from None
+    return str(value)
+
+
 class DeviceKind(Record):
     """One kind of device: what it is, its face and rating, what its terminals take."""
 
@@ -104,6 +119,7 @@ class DeviceKind(Record):
     leads: list[Annotated[Conductor, Parsed(by=read_wire, described="18 AWG black")]] | None = None
     canopy: Text | None = None
     depth: Length | None = None
+    weight: Weight | None = None
     interval: Text | None = None
     note: Text | None = None
 
@@ -124,7 +140,9 @@ class ConnectorKind(Record):
     name: Text | None = None
     ports: Count | None = None
     accepts: Annotated[Accepts, Parsed(by=read_accepts, described="20 to 12 AWG copper")] | None = None
-    holds: list[Text] | None = None
+    holds: (
+        list[Annotated[str, Parsed(by=read_holds, described="2 to 4 x 14 AWG, or parts joined by +")]] | None
+    ) = None
     metals: list[Annotated[str, OneOf(choices=words.METALS, what="metal")]] | None = None
     note: Text | None = None
 

@@ -1,10 +1,13 @@
 """house.yaml: the house itself, its sources, its levels, and how work is usually done in it."""
 
+import re
+from fractions import Fraction
 from typing import Annotated
 
 from pydantic import Field
 
 from junctionary.records import words
+from junctionary.records.cables import Conductor, read_wire
 from junctionary.records.reading import Record
 from junctionary.records.runs import RunRecord, Supported
 from junctionary.records.values import (
@@ -20,6 +23,7 @@ from junctionary.records.values import (
     Id,
     IdOrUnknown,
     Length,
+    Load,
     Metal,
     Of,
     OneOf,
@@ -31,6 +35,8 @@ from junctionary.records.values import (
     Text,
     WayToLand,
     YesNoUnknown,
+    refused,
+    shown,
 )  # fmt: skip
 from junctionary.units import Quantity
 
@@ -67,13 +73,28 @@ class Level(Record):
     floor: Height | None = None
 
 
+class Electrode(Record):
+    """One grounding electrode and the wire to it: ``rod``, or ``{is: rod, wire: 6 AWG copper}``."""
+
+    shorthand = "is"
+
+    is_: Annotated[str, OneOf(choices=words.ELECTRODES, what="kind of electrode"), Field(alias="is")]
+    wire: (
+        Annotated[
+            Conductor | Said, Parsed(by=read_wire, described="a wire such as 6 AWG copper", said=(UNKNOWN,))
+        ]
+        | None
+    ) = None
+    note: Text | None = None
+
+
 class Building(Record):
     """One building of the property."""
 
     id: Id
     name: Text | None = None
     detached: YesNoUnknown | None = None
-    electrodes: list[Text] | None = None
+    electrodes: list[Electrode] | None = None
     metal_path: (
         Annotated[
             str | Said, Shaped(what="what joins the buildings", example="water pipe", said=(NONE, UNKNOWN))
@@ -87,6 +108,29 @@ class ServiceConductors(Record):
 
     size: Size
     metal: Metal | None = None
+
+
+def read_percent(value: object) -> Fraction:
+    """``1.8 %``; raises ``refused``."""
+    match = re.fullmatch(r"(\d{1,2}(?:\.\d+)?) ?%", value.strip()) if isinstance(value, str) else None
+    if match is None or not Fraction(match[1]):
+        raise refused(shown(value), "a part such as 1.8 %", "write the number with its per cent sign")
+    return Fraction(match[1])
+
+
+class Transformer(Record):
+    """The utility's transformer: its rating and its impedance, as on its plate."""
+
+    rating: Load
+    impedance: Annotated[Fraction, Parsed(by=read_percent, described="1.8 %")]
+
+
+class ServiceDrop(Record):
+    """The conductors from the transformer to the service."""
+
+    size: Size
+    metal: Metal | None = None
+    length: Length
 
 
 class FaultLevel(Record):
@@ -103,8 +147,10 @@ class Service(Record):
     rating: Current | None = None
     conductors: ServiceConductors | None = None
     fault_level: FaultLevel | None = None
+    transformer: Transformer | None = None
+    drop: ServiceDrop | None = None
     disconnect: Id | None = None
-    electrodes: list[Text] | None = None
+    electrodes: list[Electrode] | None = None
 
 
 class Source(Record):

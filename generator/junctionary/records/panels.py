@@ -83,7 +83,7 @@ class Clear(Record):
 
 
 class PanelRecord(Record):
-    """One panel."""
+    """One panel. ``circuits`` is how many poles its label allows, where half-size breakers may stand."""
 
     panel: Id
     name: Text | None = None
@@ -92,6 +92,7 @@ class PanelRecord(Record):
     rating: CurrentOrUnknown | None = None
     main: CurrentOrSaid | None = None
     spaces: Count
+    circuits: Count | None = None
     fed_by: IdOrUnknown | None = None
     bonded: YesNoUnknown | None = None
     lugs: Temperature | None = None

@@ -28,6 +28,10 @@ DEVICES = (
     "luminaire", "fan", "smoke-alarm", "appliance", "inlet", "doorbell-transformer",
 )  # fmt: skip
 
+ELECTRODES = (
+    "rod", "pipe", "plate", "concrete-encased", "ring", "water-pipe", "building-steel", "other",
+)  # fmt: skip
+
 SOURCES = ("generator-inlet", "standby-generator", "solar", "battery", "vehicle")
 WITHOUT_UTILITY = ("stops", "runs", "islands")
 PANEL_KINDS = ("breaker-panel", "fuse-panel", "disconnect")
@@ -44,6 +48,7 @@ JOINED_WITHOUT = ("none", "solder", "tape", "unknown")
 COVERS = ("none", "blank", "plate", "in-use", "canopy")
 CLAMPS = ("none", "inside", "outside")
 BOX_MATERIALS = ("plastic", "steel", "aluminium", "porcelain", "fibre")
+BOX_SHAPES = ("round", "octagonal", "square", "device")
 MARKS = (
     "tamper-resistant", "weather-resistant", "self-testing", "isolated-ground",
     "aluminium-rated", "fan-rated", "wireless",

@@ -1,5 +1,7 @@
 """Builds the sheet of a box."""
 
+from fractions import Fraction
+
 from junctionary.house.model import Box
 from junctionary.records.boxes import LookedAt, Reach
 from junctionary.records.values import NONE
@@ -12,6 +14,7 @@ from junctionary.sheets.makeup import device_words, enclosure, evidence_words, m
 from junctionary.sheets.naming import NOT_RECORDED, breaker_link, circuit_link, room_link, said, where
 from junctionary.sheets.survey import Survey, counted, edition_words, excerpts, known_words, sentence, title
 from junctionary.sheets.titleblock import box_number
+from junctionary.units import Quantity, show_as
 
 
 def box_sheet(survey: Survey, box_id: str) -> BoxSheet:
@@ -77,6 +80,7 @@ def _facts(survey: Survey, box: Box) -> list[Fact]:
     house, record = survey.house, box.record
     facts = [
         Fact("size", (enclosure(survey, box),)),
+        *_depth(survey, box),
         Fact("cover", (said(house, record.cover),)),
         Fact("reached", (reach_words(record.reach),)),
         Fact("stage", (box.stage or NOT_RECORDED,)),
@@ -89,6 +93,21 @@ def _facts(survey: Survey, box: Box) -> list[Fact]:
         if value is not None:
             facts.append(Fact(what, (said(house, value),)))
     return facts
+
+
+def _depth(survey: Survey, box: Box) -> list[Fact]:
+    """How deep the box is and must be, where a device is in it."""
+    depth = survey.figures.depths.get(box.id)
+    if depth is None:
+        return []
+    shows = survey.house.record.shows
+
+    def long(inches: Fraction) -> str:
+        return show_as(Quantity(inches, "in", "length"), shows)
+
+    has = NOT_RECORDED if depth.has_in is None else long(depth.has_in)
+    more = f", without the {depth.with_more}" if depth.with_more else ""
+    return [Fact("depth", (f"{has}{more}; at least {long(depth.least_in)} is wanted",))]
 
 
 def reach_words(reach: object) -> str:

@@ -6,6 +6,7 @@ short, the answer says so and names the main.
 
 from dataclasses import dataclass
 
+from junctionary.sheets.face import LitFace
 from junctionary.sheets.links import Ref
 
 STEPS = (
@@ -43,7 +44,8 @@ class BeforeOpening:
     ``unknown`` names each place where the record cannot tell; ``others`` are
     sources besides the panel (generator, battery, solar) and where each is
     shut off. ``loses`` lists what must not lose supply unnoticed: freezer,
-    pump, alarm, medical. ``stays_live`` is what none of this makes dead.
+    pump, alarm, medical. ``stays_live`` is what none of this makes dead;
+    ``faces`` show where the breakers are.
     """
 
     opens: str
@@ -53,6 +55,7 @@ class BeforeOpening:
     loses: tuple[str, ...] = ()
     stays_live: tuple[str, ...] = ()
     extra: tuple[str, ...] = ()
+    faces: tuple[LitFace, ...] = ()
 
     @property
     def is_unknown(self) -> bool:

@@ -1,4 +1,4 @@
-"""E-607: what the record proves, what is wrong and what is still to record, by the stage of the work."""
+"""E-608: what the record proves, what is wrong and what is still to record, by the stage of the work."""
 
 from dataclasses import dataclass
 from typing import ClassVar

@@ -81,6 +81,7 @@ class CircuitSheet(Sheet):
     runs: Table
     joints: Table
     loads: Table
+    at_boxes: Table | None = None
     workings: tuple[Working, ...] = ()
     findings: tuple[FindingEntry, ...] = ()
     today: tuple[FindingEntry, ...] = ()

@@ -6,6 +6,7 @@ from dataclasses import replace
 from junctionary.house.model import Circuit, Run
 from junctionary.records.values import Said
 from junctionary.sheets.circuit import CircuitMap, MapNode, MapRun, Symbol
+from junctionary.sheets.circuit_drop import drop_note
 from junctionary.sheets.entries import SEVERITIES, FindingEntry, Severity
 from junctionary.sheets.links import Ref
 from junctionary.sheets.makeup import device_words, symbol_of
@@ -82,7 +83,8 @@ def _node(
     if end.id is None or end.kind not in ("box", "panel"):
         return MapNode(None, _end_word(end.kind), "unknown", notes, into)
     if end.kind == "panel":
-        return MapNode(Ref("panel", end.id), end.id, "panel", notes, into)
+        drop = drop_note(survey, run.circuit, end.id)
+        return MapNode(Ref("panel", end.id), end.id, "panel", (*notes, *drop), into)
     if end.id in seen:
         return MapNode(Ref("box", end.id), end.id, "junction", (*notes, "drawn above"), into)
     seen.add(end.id)
@@ -95,7 +97,7 @@ def _node(
         ref=Ref("box", end.id),
         name=end.id,
         symbol=_box_symbol(survey, end.id),
-        notes=(*notes, *_box_notes(survey, end.id)),
+        notes=(*notes, *_box_notes(survey, end.id), *drop_note(survey, run.circuit, end.id)),
         run=into,
         branches=branches,
         severity=gravest(

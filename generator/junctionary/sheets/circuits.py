@@ -7,8 +7,11 @@ from junctionary.figures.receptacles import ReceptacleMatch
 from junctionary.formulas.worked import Worked
 from junctionary.house.model import Circuit, House
 from junctionary.sheets.circuit import CircuitSheet, MatchLine
+from junctionary.sheets.circuit_drop import drop_table, drop_workings
+from junctionary.sheets.circuit_load import load_facts, load_workings
 from junctionary.sheets.circuit_tree import circuit_map, gravest
 from junctionary.sheets.entries import Fact, Row, Table, Working, WorkingLine
+from junctionary.sheets.grounds import ground_matches, ground_workings
 from junctionary.sheets.isolation import before_circuit
 from junctionary.sheets.links import Link, Phrase, Ref, listed
 from junctionary.sheets.makeup import cable_words, connector_words, device_words, how_known
@@ -56,14 +59,20 @@ def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
         heading=circuit.name,
         lead=_lead(survey, circuit),
         before=before_circuit(survey, circuit_id),
-        facts=tuple(_facts(survey, circuit)),
+        facts=(*_facts(survey, circuit), *load_facts(survey, circuit)),
         map=circuit_map(survey, circuit),
-        match=tuple(_match(survey, circuit)),
+        match=(*_match(survey, circuit), *ground_matches(survey, circuit)),
         goes_dark=_goes_dark(survey, circuit),
         runs=runs_table(survey, circuit.runs),
         joints=_joints(survey, circuit),
         loads=_loads(survey, circuit),
-        workings=tuple(_workings(survey, circuit)),
+        at_boxes=drop_table(survey, circuit),
+        workings=(
+            *_workings(survey, circuit),
+            *load_workings(survey, circuit),
+            *drop_workings(survey, circuit),
+            *ground_workings(survey, circuit),
+        ),
         findings=survey.findings_at.get(ref, ()),
         today=survey.today_at.get(ref, ()),
         missing=missing,

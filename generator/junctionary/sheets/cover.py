@@ -5,6 +5,7 @@ from typing import ClassVar
 
 from junctionary.sheets.entries import Fact, FindingEntry
 from junctionary.sheets.links import Link, Phrase
+from junctionary.sheets.plan import Plan
 from junctionary.sheets.titleblock import Sheet
 
 
@@ -18,10 +19,12 @@ class RoomEntry:
 
 @dataclass(frozen=True, slots=True)
 class LevelEntry:
-    """A level and its rooms, in the order of the record."""
+    """A level and its rooms; ``plan`` leads to its plan, ``plans`` are drawn small."""
 
     name: str
     rooms: tuple[RoomEntry, ...]
+    plan: Phrase = ()
+    plans: tuple[Plan, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,3 +49,13 @@ class Cover(Sheet):
     panels: tuple[Fact, ...]
     index: tuple[IndexLine, ...]
     section: ClassVar[str] = "cover"
+
+    @property
+    def widest_in(self) -> float:
+        """The width of the widest plan drawn small, in inches."""
+        rooms = [
+            [x for room in plan.rooms for x, _ in room.corners]
+            for level in self.levels
+            for plan in level.plans
+        ]
+        return max((max(xs) - min(xs) for xs in rooms), default=0.0)

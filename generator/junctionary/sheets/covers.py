@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from junctionary.house.model import House, Panel
 from junctionary.sheets.cover import Cover, IndexLine, LevelEntry, RoomEntry
 from junctionary.sheets.entries import Fact
+from junctionary.sheets.levels import level_plans
 from junctionary.sheets.links import Link, Ref
 from junctionary.sheets.naming import NOT_RECORDED, breaker_words, room_link, source_words, where
 from junctionary.sheets.survey import Survey, boxes_known, known_words, title
@@ -12,10 +13,12 @@ from junctionary.sheets.titleblock import GENERAL
 
 SHOWS = {
     "panels": ("Panels and sources", "where each is, what feeds it, what stays live with the main off"),
+    "one-line": ("One-line diagram", "sources, mains, panels, feeders, bonds and grounds, with their sizes"),
     "circuits": ("Circuits", "each circuit, its breaker, its rooms"),
     "rooms": ("Rooms", "what is in each room and what feeds it"),
     "boxes": ("Boxes", "every box, where it is and what is in it"),
     "splices": ("Splices and pigtails", "every joint, those hardest to reach first"),
+    "loads": ("Loads", "what the service, each feeder and each leg must carry, step by step"),
     "findings": ("Findings", "what was found, with the clause each rests on"),
     "not-recorded": ("Not recorded", "what is missing, most useful first"),
     "checklist": ("Stage checklist", "per room: proved, wrong, still to record, stage by stage"),
@@ -79,7 +82,7 @@ def cover(survey: Survey) -> Cover:
             Fact("boxes with evidence", (_of(sum(each.evidence is not None for each in boxes), len(boxes)),)),
             Fact("facts not recorded", (Link(str(len(survey.missing)), Ref("sheet", "not-recorded")),)),
         ),
-        levels=tuple(_levels(house)),
+        levels=tuple(_levels(survey)),
         panels=tuple(_panel(house, each) for each in house.panels.values()),
         index=tuple(
             IndexLine(GENERAL[id_], Link(name, Ref("sheet", id_)), shows)
@@ -88,8 +91,9 @@ def cover(survey: Survey) -> Cover:
     )
 
 
-def _levels(house: House) -> Iterator[LevelEntry]:
+def _levels(survey: Survey) -> Iterator[LevelEntry]:
     """Every room by its level, then boxes in rooms that no file tells of: no box is left out."""
+    house = survey.house
     levels: list[tuple[str | None, str]] = [(each.id, each.name) for each in house.record.levels]
     known = {id_ for id_, _ in levels}
     for id_, name in (*levels, (None, "Level not recorded")):
@@ -105,7 +109,12 @@ def _levels(house: House) -> Iterator[LevelEntry]:
                     strays.setdefault(box.room, []).append(box.id)
             rooms += [RoomEntry((room,), _codes(boxes)) for room, boxes in strays.items()]
         if rooms:
-            yield LevelEntry(name, tuple(rooms))
+            if id_ is None:
+                yield LevelEntry(name, tuple(rooms))
+            else:
+                # A plan of one room tells nothing that its name does not.
+                plans = tuple(each for each in level_plans(survey, id_) if len(each.rooms) > 1)
+                yield LevelEntry(name, tuple(rooms), (Link("plan", Ref("level", id_)),), plans)
 
 
 def _codes(boxes: Iterable[str]) -> tuple[Link, ...]:

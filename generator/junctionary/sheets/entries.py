@@ -56,12 +56,17 @@ class MissingEntry:
 
 @dataclass(frozen=True, slots=True)
 class WorkingLine:
-    """One line of a sum: what, how it is reckoned, and its figure as printed."""
+    """One line of a sum: what, how it is reckoned, its figure as printed, and the clause it rests on.
+
+    ``within``: it is in the figure of a line below, and not added by itself.
+    """
 
     what: str
     how: str
     figure: str
     is_sum: bool = False
+    source: str = ""
+    within: bool = False
 
 
 @dataclass(frozen=True, slots=True)

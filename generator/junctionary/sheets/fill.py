@@ -21,6 +21,9 @@ def fill_working(fill: Fill) -> Working:
     else:
         lines += [_line(total)] if total is not None else []
         lines.append(WorkingLine("filled, as far as recorded", "at least", decimal(fill.least, DIGITS), True))
+        if fill.most is not None:
+            more = f"{decimal(fill.least, DIGITS)} + {decimal(fill.most - fill.least, DIGITS)}"
+            lines.append(WorkingLine("filled, at most", more, decimal(fill.most, DIGITS)))
     volume = [_line(step) for step in fill.volume.steps]
     if fill.volume.value is not None and len(volume) != 1:
         volume.append(WorkingLine("volume", "", decimal(fill.volume.value, DIGITS)))
@@ -53,4 +56,6 @@ def _says(fill: Fill) -> str:
         return "It holds more than it may."
     if fill.fits is None:
         return f"Cannot be told without: {'; '.join(fill.lacks)}."
+    if fill.lacks:
+        return f"It fits, whichever way what is not recorded turns out: {'; '.join(fill.lacks)}."
     return "It fits."

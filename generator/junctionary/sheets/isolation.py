@@ -12,6 +12,7 @@ from junctionary.house.isolate import (
 )
 from junctionary.house.model import House
 from junctionary.sheets.caution import BeforeOpening, BreakerOff
+from junctionary.sheets.faces import lit_faces
 from junctionary.sheets.links import Ref
 from junctionary.sheets.naming import breaker_words, source_words
 from junctionary.sheets.survey import Survey
@@ -95,6 +96,8 @@ def _told(
         loses=tuple(f"{each.name} ({each.matters})" for each in matters),
         stays_live=tuple(dict.fromkeys(each for isolation in isolations for each in isolation.stays_live)),
         extra=extra,
+        # The sheet of a panel shows its face whole.
+        faces=() if extra else lit_faces(survey, why),
     )
 
 

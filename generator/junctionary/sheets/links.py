@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from typing import Literal, TypeAlias
 
 Kind = Literal[
-    "panel", "space", "circuit", "room", "box", "device", "joint", "run",
-    "rule", "finding", "today", "note", "term", "sheet",
+    "panel", "space", "circuit", "level", "room", "box", "device", "joint", "run",
+    "rule", "finding", "today", "note", "term", "sheet", "card",
 ]  # fmt: skip
 
 
@@ -16,7 +16,8 @@ class Ref:
     Ids are those of the record (``K1``, ``K1.r1``, ``main/6``); a joint is
     ``box/name``. The kind ``sheet`` names the sheets there is one of:
     ``cover``, ``panels``, ``circuits``, ``rooms``, ``boxes``, ``splices``,
-    ``findings``, ``not-recorded``, ``notes``, ``terms``, ``rules``.
+    ``loads``, ``findings``, ``not-recorded``, ``notes``, ``terms``, ``rules``,
+    ``one-line``. A ``card`` is the directory card of a panel.
     """
 
     kind: Kind

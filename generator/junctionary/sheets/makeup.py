@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from junctionary.figures.torque import Tightened
+from junctionary.formulas.torque import in_both_units
 from junctionary.house.model import Box, Landing, Run
 from junctionary.house.model import Device as HouseDevice
 from junctionary.house.model import Joint as HouseJoint
@@ -290,7 +291,9 @@ def _colour(box: Box, wires: Iterable[object], joint: HouseJoint | None, lead: s
 def _listed(survey: Survey, tight: Tightened | None) -> str:
     if tight is None:
         return ""
-    return f"{said(survey.house, tight.listed)} listed" if tight.listed else "no value listed"
+    if tight.listed is None:
+        return "no value listed"
+    return f"{in_both_units(tight.listed, survey.house.record.shows)} listed"
 
 
 def _given(survey: Survey, tight: Tightened | None) -> str:
@@ -300,6 +303,8 @@ def _given(survey: Survey, tight: Tightened | None) -> str:
         return "to the listed value"
     if tight.said is NONE:
         return "not to a value"
+    if isinstance(tight.said, Quantity):
+        return in_both_units(tight.said, survey.house.record.shows)
     return said(survey.house, tight.said)
 
 

@@ -1,8 +1,10 @@
 """Builds the sheet of a room."""
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from junctionary.house.model import Box, House, Room
+from junctionary.sheets.elevations import BESIDE_IN, elevations
 from junctionary.sheets.entries import Fact, Row, Table
 from junctionary.sheets.isolation import before_room
 from junctionary.sheets.links import Link, Phrase, Ref, listed
@@ -17,6 +19,7 @@ from junctionary.sheets.naming import (
     several,
     where,
 )
+from junctionary.sheets.plans import length_words, room_plan
 from junctionary.sheets.room import RoomSheet
 from junctionary.sheets.survey import (
     Survey,
@@ -37,7 +40,9 @@ def room_sheet(survey: Survey, room_id: str) -> RoomSheet:
     room = house.rooms[room_id]
     ref = Ref("room", room_id)
     missing = survey.missing_at.get(ref, ())
-    number = room_number(list(house.rooms).index(room_id) + 1)
+    position = list(house.rooms).index(room_id) + 1
+    number = room_number(position)
+    walls = elevations(survey, room, position)
     known_by = boxes_known(house.boxes[each] for each in room.boxes)
     return RoomSheet(
         title=title(survey, room.name, number, known_words(known_by, len(missing))),
@@ -53,6 +58,10 @@ def room_sheet(survey: Survey, room_id: str) -> RoomSheet:
         fed_by=_fed_by(house, room),
         things=_things(house, room),
         passes=_passes(house, room),
+        plan=room_plan(survey, room),
+        walls=tuple(each for each in walls if not each.is_bare),
+        bare=tuple(each.title.removeprefix(f"{room.name}, ") for each in walls if each.is_bare),
+        reach=length_words(house, Fraction(BESIDE_IN)),
         findings=survey.findings_at.get(ref, ()),
         today=survey.today_at.get(ref, ()),
         missing=missing,

@@ -7,6 +7,7 @@ from junctionary.sheets.boxes import reach_words
 from junctionary.sheets.checklists import completeness
 from junctionary.sheets.circuits import numbered
 from junctionary.sheets.entries import SEVERITIES, Row, Table
+from junctionary.sheets.faces import breakers_counted
 from junctionary.sheets.isolation import before_any
 from junctionary.sheets.links import Link, Phrase, Ref, listed
 from junctionary.sheets.lists import (
@@ -27,7 +28,7 @@ from junctionary.sheets.naming import (
     said,
     where,
 )
-from junctionary.sheets.panels import breakers_counted, fed_from
+from junctionary.sheets.panels import fed_from
 from junctionary.sheets.rooms import box_row
 from junctionary.sheets.survey import Survey, boxes_known, counted, edition_words, sentence, title
 from junctionary.sheets.titleblock import GENERAL
@@ -168,8 +169,9 @@ def rooms_list(survey: Survey) -> ListSheet:
             for each in rooms
         )
         if rows:
+            plan: Phrase = ("Plan: ", Link(name, Ref("level", id_)), ".") if id_ else ()
             groups.append(
-                Group(name, (), Table(("room", "kind", "boxes", "circuits", "stage"), rows, figures=(2,)))
+                Group(name, plan, Table(("room", "kind", "boxes", "circuits", "stage"), rows, figures=(2,)))
             )
     return _list(survey, "rooms", "Rooms", sentence(counted(len(house.rooms), "room")), tuple(groups))
 

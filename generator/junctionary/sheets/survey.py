@@ -8,6 +8,7 @@ from junctionary.checks.finding import Finding, Judgement
 from junctionary.checks.today import asked_today
 from junctionary.figures import Figures
 from junctionary.house.isolate import Isolation, isolate
+from junctionary.house.lamps import lamp_tables
 from junctionary.house.model import Box, House
 from junctionary.house.network import Network
 from junctionary.marks import Place
@@ -26,7 +27,8 @@ class Survey:
     ``today`` is what today's edition would ask of older work besides.
     ``findings_at``, ``missing_at`` and ``today_at`` hold, for each thing that has a page,
     what concerns it; ``lines`` the text files of the record; ``isolations``
-    what must be off before each box is opened.
+    what must be off before each box is opened; ``controls`` pairs each box
+    with a switch with the boxes of what it switches.
     """
 
     house: House
@@ -42,6 +44,7 @@ class Survey:
     today: tuple[FindingEntry, ...]
     today_at: Mapping[Ref, tuple[FindingEntry, ...]]
     isolations: Mapping[str, Isolation]
+    controls: tuple[tuple[str, str], ...]
 
 
 def survey(
@@ -70,7 +73,16 @@ def survey(
         today,
         today_at,
         {each: isolate(house, network, each) for each in house.boxes},
+        tuple(dict.fromkeys(_controls(house, network))),
     )
+
+
+def _controls(house: House, network: Network) -> Iterable[tuple[str, str]]:
+    for table in lamp_tables(house, network):
+        for switch in (*table.always, *table.sometimes):
+            pair = (house.devices[switch].box, house.devices[table.device].box)
+            if pair[0] != pair[1]:
+                yield pair
 
 
 def title(survey: Survey, sheet: str, number: str, known_by: str) -> TitleBlock:

@@ -18,7 +18,8 @@ GENERAL = {
     "cover": "E-001", "notes": "E-002", "terms": "E-003", "rules": "E-004",
     "rooms": "E-100", "boxes": "E-500",
     "panels": "E-601", "circuits": "E-602", "splices": "E-603", "loads": "E-604",
-    "findings": "E-605", "not-recorded": "E-606", "checklist": "E-607",
+    "findings": "E-605", "not-recorded": "E-606", "one-line": "E-607",
+    "checklist": "E-608",
 }  # fmt: skip
 
 
@@ -54,6 +55,16 @@ def room_number(position: int) -> str:
     return f"E-1{position:02d}"
 
 
+def level_number(position: int) -> str:
+    """The plan of a level: ``E-100-1`` for the lowest."""
+    return f"{GENERAL['rooms']}-{position}"
+
+
+def elevation_number(room_position: int, wall: str) -> str:
+    """The elevation of a wall, numbered as its room's plan is: ``E-203-north``."""
+    return f"E-2{room_position:02d}-{wall}"
+
+
 def box_number(room_position: int, box: str) -> str:
     """The detail of a box, numbered as its room's plan is: ``E-503-K1``.
 
@@ -65,6 +76,11 @@ def box_number(room_position: int, box: str) -> str:
 def panel_number(position: int) -> str:
     """The schedule of a panel: ``E-611`` for the first."""
     return f"E-{610 + position}"
+
+
+def card_number(position: int) -> str:
+    """The directory card of a panel, numbered as its schedule is: ``E-611-card``."""
+    return f"{panel_number(position)}-card"
 
 
 def circuit_number(panel_position: int, spaces: str) -> str:

@@ -82,6 +82,10 @@ _TORQUE = {
               "ft·lbf", "foot-pounds", "foot pounds"),
     "N m": ("Nm", "N·m", "N-m", "newton metres", "newton meters"),
 }  # fmt: skip
+_WEIGHT = {
+    "lb": ("lbs", "pound", "pounds"),
+    "kg": ("kilogram", "kilograms"),
+}
 _TIME = {
     "s": ("sec", "second", "seconds"),
     "ms": ("msec", "milliseconds"),
@@ -115,6 +119,7 @@ KINDS: Mapping[str, Kind] = {
         ),
         Kind("resistance", "a resistance", "0.5 ohm", _RESISTANCE, "resistance"),
         Kind("torque", "a torque", "14 in-lb", _TORQUE, "torque"),
+        Kind("weight", "a weight", "6 lb", _WEIGHT, "weight"),
         Kind(
             "temperature",
             "a temperature",

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from junctionary.formulas.connector import JointWire, Listing, ListingError, connector_fit
+from junctionary.formulas.connector import JointWire, Listing, connector_fit
 from junctionary.house.makeup.bench import Bench
 from junctionary.house.model import Member
 from junctionary.records.devices import ConnectorKind
@@ -17,14 +17,8 @@ def connector_for(bench: Bench, members: Iterable[Member]) -> str | None:
     usual = [(id_, bench.connectors[id_]) for id_ in bench.usual.splice if id_ in bench.connectors]
     if all(kind.ports is not None for _, kind in usual):
         usual.sort(key=lambda each: each[1].ports or 0)
-    return next((id_ for id_, kind in usual if _holds(kind, wires, bench.usual.edition)), None)
-
-
-def _holds(kind: ConnectorKind, wires: list[JointWire], edition: str) -> bool:
-    try:
-        return connector_fit(listing_of(kind), wires, edition).fits is True
-    except ListingError:
-        return False
+    edition = bench.usual.edition
+    return next((id_ for id_, kind in usual if connector_fit(listing_of(kind), wires, edition).fits), None)
 
 
 def listing_of(kind: ConnectorKind) -> Listing:

@@ -7,7 +7,8 @@ What to do: use the connector whose listing names exactly these wires, or split 
 Cannot tell: when the connector is not recorded or unknown, when its listing is not told under
     connectors; when the size or metal of a wire in it is not recorded; or when the make-up of a
     box, or where some conductor in it is joined, is unknown or not recorded. A joint made with no
-    connector at all, with solder or with tape is another matter.
+    connector at all, with solder or with tape is another matter, and so is a wire of a metal that
+    the connector is not made for.
 Stands: on the joint's line, or the make-up's where the joint comes from a word.
 """
 
@@ -63,7 +64,6 @@ BECAUSE = {
     "too many": "It is listed for fewer wires; one of them may slip out.",
     "too few": "It is listed for more wires; these are not gripped.",
     "size not listed": "It is not made for a wire of this size.",
-    "metal not listed": "It is not made for a wire of this metal.",
     "mix not listed": "Nobody tried this mix of sizes in it.",
 }
 
@@ -76,7 +76,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     for joint in house.joints():
         fit = figures.joints.get(joint.id)
         about = (joint.id, joint.box, *joint.circuits)
-        if fit is None or fit.fits:
+        if fit is None or fit.fits or fit.verdict == "metal not listed":
             continue
         if fit.fits is None:
             yield CannotTell(about, fit.lacks, joint.place)

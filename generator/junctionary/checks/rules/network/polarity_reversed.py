@@ -8,7 +8,8 @@ What to do: with the box proved dead, move the wires: the hot to brass (or the b
 Cannot tell: when a box's make-up, or where some conductor in it is landed, is unknown or not
     recorded; when nothing tells to which breaker or which bar a terminal comes in the end, because a
     cable, an end, a landing or a make-up on the way is unknown or not recorded. It goes by what is
-    connected, never by colour. A terminal that meets a hot and a neutral at once is another matter.
+    connected, never by colour. A terminal that meets a hot and a neutral at once is another matter,
+    and so is a device at a voltage it is not made for.
 Stands: on the terminal's line, or the device's where the landing comes from a word of make-up; for a
     lead on the joint's line, or the device's. One finding a device, at the first of its terminals.
 """
@@ -16,6 +17,7 @@ Stands: on the terminal's line, or the device's where the landing comes from a w
 from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
+from junctionary.checks.voltages import wrongly_fed
 from junctionary.checks.wired import PLAIN_LEADS, places_of
 from junctionary.figures import Figures
 from junctionary.figures.gaps import untold_in
@@ -69,7 +71,9 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         if untold := untold_in(box, grounds=False):
             yield CannotTell((box.id, *box.circuits), untold, box.place)
         for device in box.devices:
-            yield from _judged(box, device, network)
+            # One at a wrong voltage has checks of its own.
+            if wrongly_fed(house, network, device) is None:
+                yield from _judged(box, device, network)
 
 
 def _judged(box: Box, device: Device, network: Network) -> Iterator[Fault | CannotTell]:

@@ -1,0 +1,391 @@
+"""A wall as it is faced, wide, and cut into pieces one above another for a phone.
+
+Distances from the left end stand under the floor, heights at the left edge,
+each by a tick where it is measured: nothing is scaled off the drawing.
+"""
+
+import math
+from dataclasses import dataclass
+from itertools import pairwise
+
+from junctionary.drawings.hatching import hatched
+from junctionary.drawings.ink import (
+    Drawing,
+    Lettering,
+    Linked,
+    Mark,
+    Stroke,
+    line,
+    rect,
+)
+from junctionary.drawings.lanes import side_by_side
+from junctionary.drawings.lettering import width_px
+from junctionary.drawings.placing import Extent, Label, placed, spread
+from junctionary.drawings.wall_boxes import face_size, wall_box
+from junctionary.sheets.elevation import Elevation, WallBox, WallRun, WallThing
+
+NARROW_PX = 340.0
+_MOST_PIECES = 12
+_HATCH_PX = 7.0
+_ORDINATE_PX = 44.0
+_LANES_IN = 12.0
+"""What the lanes of one stretch may take together, well within the hatching about it."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Manner:
+    width_px: float
+    most_px_per_in: float
+    least_px_per_in: float
+    right_px: float
+    cables: bool
+
+
+_WIDE = _Manner(860, 3.2, 1.2, 22, cables=True)
+_NARROW = _Manner(NARROW_PX, 2.8, 1.15, 14, cables=False)
+
+
+def wide_elevation(elevation: Elevation) -> Drawing:
+    """The wall in one piece where it can be, at most 860 px wide."""
+    return _drawn(elevation, f"{elevation.id}-wide", _WIDE, "wide")
+
+
+def narrow_elevation(elevation: Elevation) -> Drawing:
+    """The wall for a phone, 340 px wide."""
+    return _drawn(elevation, f"{elevation.id}-narrow", _NARROW, "narrow")
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """A stretch of the wall on the field: where it starts and ends along, and how inches become px."""
+
+    start: float
+    end: float
+    left_px: float
+    floor_px: float
+    scale: float
+
+    def x(self, along: float) -> float:
+        return self.left_px + (along - self.start) * self.scale
+
+    def y(self, up: float) -> float:
+        return self.floor_px - up * self.scale
+
+    def holds(self, along: float) -> bool:
+        return self.start - 0.01 <= along < self.end or along == self.end
+
+
+def _drawn(elevation: Elevation, drawing_id: str, manner: _Manner, kind: str) -> Drawing:
+    left = 12 + max((width_px(each.up, 12) for each in elevation.boxes), default=20.0)
+    left = max(left, 12 + width_px(elevation.height_words, 12)) + 14
+    room = manner.width_px - left - manner.right_px
+    count = _pieces(elevation, manner, room)
+    long = elevation.length / count
+    scale = min(manner.most_px_per_in, room / long)
+    marks: list[Mark] = []
+    top = 10.0
+    for index in range(count):
+        piece = _Piece(index * long, (index + 1) * long, left, top + elevation.height * scale + 4, scale)
+        drawn, bottom = _piece(elevation, piece, manner, index, count)
+        marks += drawn
+        top = bottom + 26
+    width = min(manner.width_px, left + long * scale + manner.right_px)
+    width = max(width, left + width_px(" ".join(elevation.ends), 11.5, bold=True) + 40)
+    return Drawing(drawing_id, width, top - 18, elevation.title, elevation.says, tuple(marks), f"{kind} wall")
+
+
+def _pieces(elevation: Elevation, manner: _Manner, room: float) -> int:
+    """The fewest pieces in which the wall is large enough and its distances stand in one row."""
+    least = max(1, math.ceil(elevation.length * manner.least_px_per_in / room))
+    for count in range(least, _MOST_PIECES):
+        long = elevation.length / count
+        scale = min(manner.most_px_per_in, room / long)
+        needed = [
+            sum(
+                _ordinate_px(words)
+                for words, along in _distances(elevation)
+                if i * long <= along < (i + 1) * long
+            )
+            for i in range(count)
+        ]
+        if max(needed) <= max(long * scale, room * 0.98):
+            return count
+    return _MOST_PIECES
+
+
+def _distances(elevation: Elevation) -> list[tuple[str, float]]:
+    """Each distance once, from the left."""
+    return sorted({(each.along, each.at[0]) for each in elevation.boxes}, key=lambda each: each[1])
+
+
+def _ordinate_px(words: str) -> float:
+    return width_px(words, 12) + 10
+
+
+def _piece(
+    elevation: Elevation, piece: _Piece, manner: _Manner, index: int, count: int
+) -> tuple[list[Mark], float]:
+    left, right = piece.x(piece.start), piece.x(piece.end)
+    top, floor = piece.y(elevation.height), piece.floor_px
+    frame: Extent = (left, top, right, floor)
+    boxes = [each for each in elevation.boxes if piece.holds(each.at[0])]
+    back: list[Mark] = [Stroke(f"M{left:.1f} {top:.1f}H{right:.1f}V{floor:.1f}H{left:.1f}Z", "floor")]
+    strips = [
+        _clipped(
+            (piece.x(c.left), piece.y(c.foot + c.height), piece.x(c.left + c.width), piece.y(c.foot)), frame
+        )
+        for c in elevation.cautions
+    ]
+    back += hatched([each for each in strips if each is not None], _HATCH_PX, "hatch")
+    thing_labels: list[Label] = []
+    for thing in sorted(elevation.things, key=lambda each: not each.breaks_wall):
+        drawn, label = _thing(thing, piece, frame)
+        back += drawn
+        thing_labels += label
+    back += _edges(frame, first=index == 0, last=index == count - 1, dashed=elevation.height_assumed)
+    routes, run_labels = _runs(elevation.runs, piece, manner, frame)
+    faces = [wall_box(each, piece.x(each.at[0]), piece.y(each.at[1]), piece.scale) for each in boxes]
+    ordinates, ordinate_bottom = _ordinates(elevation, boxes, piece, left, right + manner.right_px - 4)
+    heights = _heights(elevation, boxes, piece, left, top)
+    taken = [_box_extent(each, piece) for each in boxes]
+    codes = [_code(each, piece) for each in boxes]
+    field = (left + 3, top + 3, right - 3, floor - 2)
+    words, reached = placed([*codes, *run_labels, *thing_labels], taken, field)
+    bottom = ordinate_bottom
+    if reached > field[3]:
+        # What found no room on the wall stands under the distances.
+        words = _below(words, field[3], bottom - field[3] + 2)
+        bottom += reached - field[3] + 4
+    foot, foot_y = _foot(elevation, left, right, bottom, index, count)
+    return [*back, *routes, *faces, *ordinates, *heights, *words, *foot], foot_y
+
+
+def _below(marks: tuple[Mark, ...], line_y: float, by: float) -> tuple[Mark, ...]:
+    """Lettering under a line, moved down; all else stays."""
+    moved: list[Mark] = []
+    for mark in marks:
+        if isinstance(mark, Lettering) and mark.y > line_y:
+            moved.append(Lettering(mark.x, mark.y + by, mark.text, mark.kind, mark.anchor))
+        elif isinstance(mark, Linked):
+            moved.append(Linked(mark.to, mark.says, _below(mark.marks, line_y, by)))
+        else:
+            moved.append(mark)
+    return tuple(moved)
+
+
+def _clipped(at: Extent, frame: Extent) -> Extent | None:
+    left, top = max(at[0], frame[0]), max(at[1], frame[1])
+    right, bottom = min(at[2], frame[2]), min(at[3], frame[3])
+    return (left, top, right, bottom) if left < right and top < bottom else None
+
+
+def _edges(frame: Extent, *, first: bool, last: bool, dashed: bool) -> list[Mark]:
+    """Ceiling, floor and corners; where the wall is cut the edge is a hairline that breaks."""
+    left, top, right, floor = frame
+    marks: list[Mark] = [
+        line(left, top, right, top, "heavy dashed" if dashed else "heavy"),
+        line(left, floor, right, floor, "heavy"),
+    ]
+    for x, whole in ((left, first), (right, last)):
+        marks.append(
+            line(x, top, x, floor, "heavy") if whole else line(x, top - 6, x, floor + 6, "hair dashed")
+        )
+    return marks
+
+
+def _thing(thing: WallThing, piece: _Piece, frame: Extent) -> tuple[list[Mark], list[Label]]:
+    at = _clipped(
+        (
+            piece.x(thing.left),
+            piece.y(thing.up + thing.height),
+            piece.x(thing.left + thing.width),
+            piece.y(thing.up),
+        ),
+        frame,
+    )
+    if at is None:
+        return [], []
+    left, top, right, bottom = at
+    weight = "hole" if thing.breaks_wall else "thing"
+    kind = f"{weight} dashed-fine" if thing.assumed else weight
+    marks: list[Mark] = [rect(left, top, right - left, bottom - top, kind)]
+    if thing.what == "window":
+        marks.append(line((left + right) / 2, top, (left + right) / 2, bottom, "hair"))
+    x, y = (left + right) / 2, (top + bottom) / 2
+    return marks, [
+        Label(((thing.what.replace("-", " "), "note"),), x, y, -6, (0, 1), may_go=True)
+    ] if right - left > 14 else []
+
+
+def _runs(
+    runs: tuple[WallRun, ...], piece: _Piece, manner: _Manner, frame: Extent
+) -> tuple[list[Mark], list[Label]]:
+    """Routes as lines; those that go up or down from one box lie side by side and share one label."""
+    marks: list[Mark] = []
+    told: dict[tuple[float, float], list[WallRun]] = {}
+    lanes = side_by_side([each.points for each in runs], min(5.0 / piece.scale, _LANES_IN / 6))
+    for run, lane in zip(runs, lanes, strict=True):
+        points = [(piece.x(x), piece.y(y)) for x, y in lane]
+        parts = _inside(points, frame)
+        if not parts:
+            continue
+        weight = "finest" if run.behind else "route"
+        kind = (
+            f"{weight} {'dashed-fine' if run.behind else 'dashed'}" if run.assumed or run.behind else weight
+        )
+        d = "".join(f"M{a[0]:.1f} {a[1]:.1f}L{b[0]:.1f} {b[1]:.1f}" for a, b in parts)
+        strokes: list[Mark] = [Stroke(d, kind)]
+        if run.plates:
+            strokes += _plates(parts)
+        marks.append(Linked(run.ref, f"run {run.ref.id}", tuple(strokes)))
+        longest = max(parts, key=lambda each: math.dist(*each))
+        middle = ((longest[0][0] + longest[1][0]) / 2, (longest[0][1] + longest[1][1]) / 2)
+        upright = run.points[0][0] == run.points[-1][0]
+        told.setdefault((run.points[0][0], -1.0) if upright else middle, []).append(run)
+    return marks, _run_labels(told, piece, manner, frame)
+
+
+def _run_labels(
+    told: dict[tuple[float, float], list[WallRun]], piece: _Piece, manner: _Manner, frame: Extent
+) -> list[Label]:
+    labels = []
+    for key, group in told.items():
+        if key[1] == -1.0:
+            ups = [y for run in group for _, y in run.points]
+            x = piece.x(key[0])
+            high, low = max(ups), min(ups)
+            y = piece.y(high - (high - low) * 0.22)
+        else:
+            x, y = key
+        lines: dict[str, None] = {}
+        for run in group:
+            text = f"{run.ref.id} · {run.cable}" if manner.cables else run.ref.id
+            lines[text] = None
+        words = list(lines)
+        if not manner.cables and len(words) > 2:
+            words = [" ".join(words[i : i + 3]) for i in range(0, len(words), 3)]
+        to = group[0].ref if len(lines) == 1 else None
+        labels.append(
+            Label(tuple((text, "note") for text in words), x, y, 8, (1, 0), to, f"run {group[0].ref.id}")
+        )
+    return labels
+
+
+def _inside(
+    points: list[tuple[float, float]], frame: Extent
+) -> list[tuple[tuple[float, float], tuple[float, float]]]:
+    """The stretches between points that lie within the piece; routes run level, upright or slantwise."""
+    kept = []
+    for (x1, y1), (x2, y2) in pairwise(points):
+        if abs(x2 - x1) < 0.01:
+            if frame[0] - 8 <= x1 <= frame[2] + 8:
+                kept.append(((x1, y1), (x2, y2)))
+            continue
+        low, high = sorted(((frame[0] - x1) / (x2 - x1), (frame[2] - x1) / (x2 - x1)))
+        low, high = max(low, 0.0), min(high, 1.0)
+        if low < high:
+            kept.append(
+                (
+                    (x1 + (x2 - x1) * low, y1 + (y2 - y1) * low),
+                    (x1 + (x2 - x1) * high, y1 + (y2 - y1) * high),
+                )
+            )
+    return kept
+
+
+def _plates(parts: list[tuple[tuple[float, float], tuple[float, float]]]) -> list[Mark]:
+    """A plate across the middle of each level stretch: the record says that there are some, not where."""
+    return [
+        rect((x1 + x2) / 2 - 3, (y1 + y2) / 2 - 6, 6, 12, "solid")
+        for (x1, y1), (x2, y2) in parts
+        if abs(x2 - x1) > abs(y2 - y1)
+    ]
+
+
+def _box_extent(box: WallBox, piece: _Piece) -> Extent:
+    width, height = face_size(box, piece.scale)
+    x, y = piece.x(box.at[0]), piece.y(box.at[1])
+    return (x - width / 2 - 1, y - height / 2 - 1, x + width / 2 + 1, y + height / 2 + 1)
+
+
+def _code(box: WallBox, piece: _Piece) -> Label:
+    x, y = piece.x(box.at[0]), piece.y(box.at[1])
+    width, height = face_size(box, piece.scale)
+    kind = "note" if box.behind else "tag"
+    return Label(
+        ((box.name, kind),),
+        x,
+        y,
+        max(width, height) / 2 + 1,
+        (0.7, -0.7),
+        box.ref,
+        f"{box.ref.kind} {box.name}",
+    )
+
+
+def _ordinates(
+    elevation: Elevation, boxes: list[WallBox], piece: _Piece, left: float, right: float
+) -> tuple[list[Mark], float]:
+    """Under the floor: each distance from the left end, by a tick at its place and a leader to its words."""
+    floor = piece.floor_px
+    here = [(words, along) for words, along in _distances(elevation) if piece.holds(along)]
+    if not here:
+        return [], floor + 8
+    rows = 1 + int(sum(_ordinate_px(words) for words, _ in here) // (right - left + 1))
+    marks: list[Mark] = []
+    for row in range(rows):
+        ours = here[row::rows]
+        middles = spread(
+            [piece.x(along) for _, along in ours],
+            [_ordinate_px(words) for words, _ in ours],
+            left - 30,
+            right,
+        )
+        y = floor + _ORDINATE_PX - 14 + row * 18
+        for (words, along), middle in zip(ours, middles, strict=True):
+            x = piece.x(along)
+            marks.append(
+                Stroke(
+                    f"M{x:.1f} {floor + 2:.1f}V{floor + 9:.1f}L{middle:.1f} {y - 15:.1f}V{y - 11:.1f}", "hair"
+                )
+            )
+            marks.append(Lettering(middle, y, words, "note halo", "middle"))
+    return marks, floor + _ORDINATE_PX - 8 + (rows - 1) * 18
+
+
+def _heights(
+    elevation: Elevation, boxes: list[WallBox], piece: _Piece, left: float, top: float
+) -> list[Mark]:
+    """At the left edge: each height once, and the ceiling's."""
+    said = {(each.at[1], each.up) for each in boxes if elevation.height > each.at[1]}
+    said.add((elevation.height, f"{elevation.height_words}{'?' if elevation.height_assumed else ''}"))
+    order = sorted(said, reverse=True)
+    middles = spread([piece.y(up) for up, _ in order], [14.0] * len(order), top - 8, piece.floor_px + 2)
+    marks: list[Mark] = []
+    for (up, words), middle in zip(order, middles, strict=True):
+        y = piece.y(up)
+        marks.append(Stroke(f"M{left - 2:.1f} {y:.1f}H{left - 7:.1f}L{left - 13:.1f} {middle:.1f}", "hair"))
+        marks.append(Lettering(left - 15, middle + 4, words, "note", "end"))
+    return marks
+
+
+def _foot(
+    elevation: Elevation, left: float, right: float, y: float, index: int, count: int
+) -> tuple[list[Mark], float]:
+    """The corners' names, and the whole length between them or that the wall goes on."""
+    first, last = elevation.ends
+    marks: list[Mark] = []
+    base = y + 14
+    begin = first if index == 0 else f"from above, piece {index + 1} of {count}"
+    marks.append(Lettering(left, base, begin, "tag"))
+    used = left + width_px(begin, 11.5, bold=True)
+    finish = last if index == count - 1 else "goes on below"
+    if index == count - 1:
+        finish = f"{elevation.length_words} long, {last}"
+    width = width_px(finish, 11.5, bold=True)
+    if right - width > used + 8:
+        marks.append(Lettering(right, base, finish, "tag", "end"))
+    else:
+        base += 15
+        marks.append(Lettering(left, base, finish, "tag"))
+    return marks, base

@@ -1,0 +1,288 @@
+"""The service one-line diagram: panels side by side where they find room, one below another on a phone."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from junctionary.drawings.ink import SIZES_PX, Drawing, Lettering, Linked, Mark, Stroke, line, rect
+from junctionary.drawings.lettering import wrapped
+from junctionary.drawings.one_line_parts import RADIUS_PX, bars, circuits, earth, lying, source, upright
+from junctionary.sheets.one_line import Bus, End, Feed, Ground, Label, OneLine, Tap
+
+WIDE_PX = 834.0
+NARROW_PX = 340.0
+_LINE_PX = 15.0
+_COLUMN_PX = 142.0
+_GROUND_PX = 164.0
+_PAD_PX = 12.0
+_IN_PX = 26.0
+_STEP_PX = 34.0
+_ASIDE_PX = 22.0
+
+KINDS = {"space": "breaker", "circuit": "source"}
+"""What a thing is called aloud, where that is not the name of its kind."""
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """Marks, and how far down they reach."""
+
+    marks: tuple[Mark, ...]
+    bottom: float
+
+
+def wide_one_line(plan: OneLine, drawing_id: str) -> Drawing:
+    """The diagram for a desk or paper; where its panels are too many side by side, down the page instead."""
+    if any(_bus_px(feed.bus) > WIDE_PX for feed in plan.feeds):
+        return _down(plan, drawing_id, WIDE_PX, "wide")
+    marks: list[Mark] = []
+    y = 4.0
+    for feed in plan.feeds:
+        drawn = _feed_beside(feed, y)
+        marks.extend(drawn.marks)
+        y = drawn.bottom + 26
+    marks, y = _with_apart(plan, marks, y, WIDE_PX)
+    width = max((*(_bus_px(feed.bus) for feed in plan.feeds), 420.0))
+    return Drawing(drawing_id, width, y, plan.title, plan.says, tuple(marks), "wide")
+
+
+def narrow_one_line(plan: OneLine, drawing_id: str) -> Drawing:
+    """The diagram for a phone: the supply at the top, each panel below what feeds it and set in."""
+    return _down(plan, drawing_id, NARROW_PX, "narrow")
+
+
+def _down(plan: OneLine, drawing_id: str, width: float, kind: str) -> Drawing:
+    marks: list[Mark] = []
+    y = 4.0
+    for feed in plan.feeds:
+        above = _supply(feed, _IN_PX, y, width)
+        below = _bus_down(feed.bus, 0, above.bottom, width)
+        marks.extend((*above.marks, *below.marks))
+        y = below.bottom + 26
+    marks, y = _with_apart(plan, marks, y, width)
+    return Drawing(drawing_id, width, y, plan.title, plan.says, tuple(marks), kind)
+
+
+def _with_apart(plan: OneLine, marks: list[Mark], y: float, width: float) -> tuple[list[Mark], float]:
+    """The sources of which nobody wrote where they enter, below all else."""
+    for end in plan.apart:
+        drawn = _disc(end, _IN_PX, y, width - _IN_PX - _ASIDE_PX)
+        marks.extend(drawn.marks)
+        y = drawn.bottom + 12
+    return marks, y
+
+
+def _supply(feed: Feed, x: float, y: float, width: float) -> Drawn:
+    """The parts from the supply down, and the wire on to the panel."""
+    marks: list[Mark] = []
+    room = width - x - _ASIDE_PX
+    for index, part in enumerate(feed.parts):
+        drawn = _disc(part, x, y, room)
+        start = y if index else _disc_middle(part, y, room)
+        marks.extend((line(x, start, x, drawn.bottom + 8, "mid"), *drawn.marks))
+        y = drawn.bottom + 8
+    if feed.wire is not None:
+        words = _words(feed.wire, x + _ASIDE_PX, y + 14, room)
+        marks.extend(words.marks)
+        marks.append(line(x, y, x, words.bottom + 4, "mid"))
+        y = words.bottom + 4
+    return Drawn(tuple(marks), y)
+
+
+def _feed_beside(feed: Feed, y: float) -> Drawn:
+    above = _supply(feed, _IN_PX, y, max(_bus_px(feed.bus), 420.0))
+    below = _bus_beside(feed.bus, 0.0, above.bottom)
+    return Drawn((*above.marks, *below.marks), below.bottom)
+
+
+def _tap_px(tap: Tap) -> float:
+    return _bus_px(tap.to) + 14 if isinstance(tap.to, Bus) else _COLUMN_PX
+
+
+def _bus_px(bus: Bus) -> float:
+    return sum(map(_tap_px, bus.taps)) + _GROUND_PX + 2 * _PAD_PX
+
+
+def _panel_head(bus: Bus, x: float, y: float, room: float) -> Drawn:
+    """What stands at the top of a panel: its name and its main, in the wire that enters at x."""
+    words = _words(bus.label, x + _ASIDE_PX, y + 20, room)
+    main_y = words.bottom + 22
+    said = _words(bus.main, x + _ASIDE_PX, main_y - (_LINE_PX / 2) * len(bus.main.lines) + 4, room)
+    bus_y = max(main_y + 36, said.bottom + 14)
+    marks = (
+        *words.marks,
+        *said.marks,
+        line(x, y, x, main_y - 14, "mid"),
+        *upright(x, main_y, bus.device),
+        line(x, main_y + 14, x, bus_y, "mid"),
+    )
+    return Drawn(marks, bus_y)
+
+
+def _bus_beside(bus: Bus, left: float, y: float) -> Drawn:
+    """A panel with its bus across and what hangs on it side by side."""
+    width = _bus_px(bus)
+    x = left + _IN_PX
+    head = _panel_head(bus, x, y + 8, width - _IN_PX - _ASIDE_PX - _PAD_PX)
+    bus_y = head.bottom
+    at = left + _PAD_PX
+    marks: list[Mark] = [line(x, y, x, y + 8, "mid"), *head.marks]
+    last_x, inner = x, bus_y + 60
+    hanging: list[tuple[Tap, float, float]] = []
+    for tap in bus.taps:
+        tap_x = at + _IN_PX - _PAD_PX
+        drawn = _tap_top(tap, tap_x, bus_y, at + _tap_px(tap) - tap_x - _ASIDE_PX - 6)
+        marks.extend(drawn.marks)
+        inner = max(inner, drawn.bottom)
+        hanging.append((tap, tap_x, bus_y + 44))
+        if tap.interlocked:
+            marks.extend(_interlock(x, bus_y - 36, tap_x, bus_y + 30))
+        last_x = tap_x
+        at += _tap_px(tap)
+    marks.append(line(x - 8, bus_y, max(last_x + 8, x + 64), bus_y, "bus"))
+    ground_x = at + _IN_PX - _PAD_PX
+    marks.extend(bars(ground_x, bus_y + 12, bus.ground.bond))
+    words = _words(bus.ground.label, ground_x + _ASIDE_PX, bus_y + 12, _GROUND_PX - _IN_PX - _ASIDE_PX)
+    marks.extend(words.marks)
+    edge = max(inner, words.bottom, bus_y + 62) + 10
+    marks.insert(0, rect(left + 1, y + 8, width - 2, edge - y - 8, "mid dashed"))
+    bottom = edge
+    for tap, tap_x, from_y in hanging:
+        below = _below(tap, tap_x, from_y, edge, _tap_px(tap))
+        marks.extend(below.marks)
+        bottom = max(bottom, below.bottom)
+    ground = _to_earth(bus.ground, ground_x, bus_y + 50, edge, _GROUND_PX - _IN_PX - _ASIDE_PX)
+    marks.extend(ground.marks)
+    return Drawn(tuple(marks), max(bottom, ground.bottom))
+
+
+def _tap_top(tap: Tap, x: float, bus_y: float, room: float) -> Drawn:
+    """The breaker of a tap, below the bus and within the panel."""
+    if tap.breaker is None:
+        return Drawn((line(x, bus_y, x, bus_y + 44, "mid"),), bus_y + 44)
+    words = _words(tap.breaker, x + _ASIDE_PX, bus_y + 24, room)
+    marks = (
+        line(x, bus_y, x, bus_y + 16, "mid"),
+        *upright(x, bus_y + 30, "breaker"),
+        *words.marks,
+    )
+    return Drawn(marks, max(words.bottom, bus_y + 46))
+
+
+def _below(tap: Tap, x: float, from_y: float, edge: float, width: float) -> Drawn:
+    """The wire of a tap out of its panel, and what is at its end."""
+    marks: list[Mark] = [line(x, from_y, x, edge, "mid")]
+    y = edge
+    room = (_COLUMN_PX if not isinstance(tap.to, Bus) else width) - _IN_PX - _ASIDE_PX + _PAD_PX
+    if tap.wire is not None:
+        words = _words(tap.wire, x + _ASIDE_PX, y + 24, room)
+        marks.extend((line(x, y, x, words.bottom + 6, "mid"), *words.marks))
+        y = words.bottom + 6
+    if isinstance(tap.to, Bus):
+        drawn = _bus_beside(tap.to, x - _IN_PX, y)
+        return Drawn((*marks, *drawn.marks), drawn.bottom)
+    if tap.to.sign:
+        drawn = _disc(tap.to, x, y + 4, room)
+        wire = line(x, y, x, _disc_middle(tap.to, y + 4, room), "mid")
+        return Drawn((*marks, wire, *drawn.marks), drawn.bottom)
+    marks.extend((line(x, y, x, y + 26, "mid"), *circuits(x, y + 26)))
+    words = _words(tap.to.label, x + _ASIDE_PX, y + 22, room)
+    return Drawn((*marks, *words.marks), words.bottom)
+
+
+def _to_earth(ground: Ground, x: float, from_y: float, edge: float, room: float) -> Drawn:
+    """From the ground bar out of the panel to the electrodes, where it has any."""
+    if not ground.electrodes:
+        return Drawn((), edge)
+    words = _words(Label("", ground.electrodes), x + _ASIDE_PX, edge + 26, room)
+    return Drawn((line(x, from_y, x, edge + 22, "mid"), *earth(x, edge + 22), *words.marks), words.bottom)
+
+
+def _interlock(main_x: float, main_y: float, tap_x: float, tap_y: float) -> Iterator[Mark]:
+    """The dashed line of two that cannot both be on, left of the bus."""
+    side = min(main_x, tap_x) - 17
+    yield Stroke(f"M{main_x - 4:.1f} {main_y:.1f}H{side:.1f}V{tap_y:.1f}H{tap_x - 4:.1f}", "mid dashed-fine")
+
+
+# A panel that another feeds stands among what hangs on it here, so that no outline says it is within it.
+def _bus_down(bus: Bus, lane: int, y: float, width: float) -> Drawn:
+    """A panel with its bus running down and what hangs on it one below another."""
+    left = lane * _STEP_PX
+    x = left + _IN_PX
+    head = _panel_head(bus, x, y + 8, width - x - _ASIDE_PX - 8)
+    top = head.bottom
+    marks: list[Mark] = [line(x, y, x, y + 8, "mid"), *head.marks]
+    at, last = top + 4, top + 24
+    words_x = x + _STEP_PX + _ASIDE_PX
+    for tap in bus.taps:
+        tap_y = last = at + 18
+        drop_x = x + _STEP_PX
+        if tap.breaker is not None:
+            marks.extend((line(x, tap_y, x + 4, tap_y, "mid"), *lying(x + 18, tap_y)))
+            marks.append(line(x + 32, tap_y, drop_x, tap_y, "mid"))
+            said = _words(_one(tap.breaker), words_x, tap_y + 4, width - words_x - 8)
+            marks.extend(said.marks)
+        else:
+            marks.append(line(x, tap_y, drop_x, tap_y, "mid"))
+            said = Drawn((), tap_y - 10)
+        inner = _onward(tap, drop_x, tap_y, max(said.bottom, tap_y + 6), width, lane)
+        marks.extend(inner.marks)
+        at = inner.bottom
+    marks.append(line(x, top, x, last, "bus"))
+    ground_y = at + 24
+    marks.extend(bars(x, ground_y, bus.ground.bond))
+    words = _words(bus.ground.label, x + _ASIDE_PX, ground_y + 4, width - x - _ASIDE_PX - 8)
+    marks.extend(words.marks)
+    edge = max(words.bottom, ground_y + 42) + 6
+    ground = _to_earth(bus.ground, x, ground_y + 38, edge, width - x - _ASIDE_PX)
+    return Drawn((*marks, *ground.marks), ground.bottom)
+
+
+def _onward(tap: Tap, x: float, tap_y: float, y: float, width: float, lane: int) -> Drawn:
+    """What is at the end of a tap of a bus that runs down."""
+    words_x = x + _ASIDE_PX
+    room = width - words_x - 8
+    marks: list[Mark] = []
+    if tap.wire is not None:
+        words = _words(_one(tap.wire), words_x, y + 14, room)
+        marks.extend(words.marks)
+        y = words.bottom
+    if isinstance(tap.to, Bus):
+        marks.append(line(x, tap_y, x, y + 4, "mid"))
+        drawn = _bus_down(tap.to, lane + 1, y + 4, width)
+        return Drawn((*marks, *drawn.marks), drawn.bottom + 6)
+    if not tap.to.sign:
+        words = _words(_one(tap.to.label), words_x, tap_y + 4, room)
+        head = (line(x, tap_y, x + 8, tap_y, "mid"), Stroke(f"M{x + 1:.1f} {tap_y - 5:.1f}l8 5l-8 5", "mid"))
+        return Drawn((*marks, *head, *words.marks), words.bottom)
+    drawn = _disc(tap.to, x, y + 4, room)
+    wire = line(x, tap_y, x, _disc_middle(tap.to, y + 4, room), "mid")
+    return Drawn((*marks, wire, *drawn.marks), drawn.bottom + 4)
+
+
+def _one(label: Label) -> Label:
+    """A label whose lines are run together under its name."""
+    return Label(label.name, (" · ".join(label.lines),) if label.lines else (), label.ref)
+
+
+def _disc(end: End, x: float, y: float, room: float) -> Drawn:
+    """A source or a meter from y down, its words beside it about its middle."""
+    middle = _disc_middle(end, y, room)
+    tall = _words(end.label, 0, 0, room).bottom + 8
+    words = _words(end.label, x + _ASIDE_PX, middle - tall / 2 + 10, room)
+    return Drawn((*source(x, middle, end.sign), *words.marks), max(words.bottom, middle + RADIUS_PX))
+
+
+def _disc_middle(end: End, y: float, room: float) -> float:
+    return y + max(RADIUS_PX, (_words(end.label, 0, 0, room).bottom + 8) / 2) + 2
+
+
+def _words(label: Label, x: float, y: float, room: float) -> Drawn:
+    """A label with its first line on y: its name bold, each line under it, linked if it leads somewhere."""
+    lines = [("tag", text) for text in wrapped(label.name, room, SIZES_PX["tag"], bold=True)]
+    lines += [("note", text) for each in label.lines for text in wrapped(each, room, SIZES_PX["note"])]
+    marks = tuple(Lettering(x, y + index * _LINE_PX, text, kind) for index, (kind, text) in enumerate(lines))
+    bottom = y + (len(lines) - 1) * _LINE_PX + 5
+    if label.ref is None or not marks:
+        return Drawn(marks, bottom)
+    kind = KINDS.get(label.ref.kind, label.ref.kind)
+    return Drawn((Linked(label.ref, f"{kind} {label.name}", marks),), bottom)

@@ -1,0 +1,203 @@
+"""Puts labels beside what they name so that none lies on another, with a leader where one must stand off.
+
+Deterministic: labels are placed in the order given, each in the nearest free
+place, the way it would rather lie first. What finds no place within the
+field stands in rows under it, and its leader says whose it is.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+from typing import TypeAlias
+
+from junctionary.drawings.ink import BOLD, SIZES_PX, Lettering, Linked, Mark, line
+from junctionary.drawings.lettering import width_px
+from junctionary.sheets.links import Ref
+
+Extent: TypeAlias = tuple[float, float, float, float]
+"""Left, top, right, bottom, in px."""
+
+_RINGS_PX = (0.0, 5.0, 12.0, 20.0, 30.0, 42.0, 56.0, 74.0, 96.0, 124.0)
+_LEADER_FROM_PX = 8.0
+_TURNS = 32
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """Lines of words with their kinds, about a point kept clear by ``clear_px``.
+
+    ``rather`` is the direction it would rather lie in; ``on`` when it would
+    rather lie on the point itself. ``may_go`` when it is left out where there
+    is no room near by: its words stand in a list too.
+    """
+
+    lines: tuple[tuple[str, str], ...]
+    x: float
+    y: float
+    clear_px: float
+    rather: tuple[float, float] = (1.0, 0.0)
+    to: Ref | None = None
+    says: str = ""
+    may_go: bool = False
+    on: bool = False
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """Width and height of its lines."""
+        return (
+            max(width_px(text, SIZES_PX[kind.split()[0]], bold=_is_bold(kind)) for text, kind in self.lines),
+            sum(_line_px(kind) for _, kind in self.lines),
+        )
+
+
+def _is_bold(kind: str) -> bool:
+    return kind.split()[0] in BOLD or "warn" in kind
+
+
+def _line_px(kind: str) -> float:
+    return SIZES_PX[kind.split()[0]] * 1.1
+
+
+def placed(
+    labels: Sequence[Label], taken: Sequence[Extent], field: Extent, shy_of: Sequence[Extent] = ()
+) -> tuple[tuple[Mark, ...], float]:
+    """The labels as marks, and how far down the field now reaches.
+
+    No label lies on what is taken. What they are ``shy_of``, walls and lines,
+    they lie on only where there is no other place.
+    """
+    occupied = list(taken)
+    marks: list[Mark] = []
+    left, bottom = field[0], field[3]
+    row_bottom = bottom
+    for label in labels:
+        at = _place(label, occupied, [*occupied, *shy_of], field)
+        if at is None and label.may_go:
+            continue
+        if at is None:
+            width, height = label.size
+            if left + width > field[2]:
+                left, bottom = field[0], row_bottom
+            at = (left, bottom + 3, left + width, bottom + 3 + height)
+            left += width + 10
+            row_bottom = max(row_bottom, at[3] + 3)
+        (x1, y1), (x2, y2) = _ends(label, at)
+        if math.hypot(x2 - x1, y2 - y1) >= _LEADER_FROM_PX + 3:
+            occupied += line_room((x1, y1), (x2, y2), 0.5)[:-1]
+            marks.append(line(x1, y1, x2, y2, "leader"))
+        occupied.append(at)
+        marks += _written(label, at)
+    return tuple(marks), row_bottom
+
+
+def _place(
+    label: Label, occupied: Sequence[Extent], avoided: Sequence[Extent], field: Extent
+) -> Extent | None:
+    """The best free place; first with a leader that crosses nothing, then with any leader."""
+    for all_avoided, leader_free in ((avoided, True), (occupied, True), (occupied, False)):
+        for at, stand_off in _places(label):
+            if label.may_go and stand_off > _RINGS_PX[2]:
+                break
+            if not _within(at, field) or any(_meet(at, each) for each in all_avoided):
+                continue
+            if leader_free and stand_off >= _LEADER_FROM_PX:
+                way = line_room(*_ends(label, at), 0.5)[:-1]
+                if any(_meet(step, each) for step in way for each in occupied if not _about(each, label)):
+                    continue
+            return at
+    return None
+
+
+def line_room(start: tuple[float, float], end: tuple[float, float], pad_px: float) -> tuple[Extent, ...]:
+    """The room a straight line takes, as a row of small pieces; one piece where it is level or upright."""
+    (x1, y1), (x2, y2) = start, end
+    count = 1 if x1 == x2 or y1 == y2 else max(1, int(math.hypot(x2 - x1, y2 - y1) // 6))
+    points = [(x1 + (x2 - x1) * i / count, y1 + (y2 - y1) * i / count) for i in range(count + 1)]
+    return tuple(
+        (min(ax, bx) - pad_px, min(ay, by) - pad_px, max(ax, bx) + pad_px, max(ay, by) + pad_px)
+        for (ax, ay), (bx, by) in pairwise(points)
+    )
+
+
+def _places(label: Label) -> Iterator[tuple[Extent, float]]:
+    """Where a label may lie, best first: ring by ring outward, by how near to the way it would rather lie."""
+    width, height = label.size
+    rx, ry = label.rather
+    if label.on:
+        x, y = label.x - width / 2, label.y - height / 2
+        yield (x, y, x + width, y + height), 0.0
+    turns = sorted(
+        (2 * math.pi * index / _TURNS for index in range(_TURNS)),
+        key=lambda turn: (-round(math.cos(turn) * rx + math.sin(turn) * ry, 6), turn),
+    )
+    for ring in _RINGS_PX:
+        for turn in turns:
+            x, y = math.cos(turn), math.sin(turn)
+            off = label.clear_px + 3 + ring
+            # The near edge of the label, not its middle, keeps the distance.
+            middle = (
+                label.x + x * off + _sign(x) * width / 2 * min(1.0, abs(x) * 1.42),
+                label.y + y * off + _sign(y) * height / 2 * min(1.0, abs(y) * 1.42),
+            )
+            yield (
+                (
+                    middle[0] - width / 2,
+                    middle[1] - height / 2,
+                    middle[0] + width / 2,
+                    middle[1] + height / 2,
+                ),
+                ring,
+            )
+
+
+def _sign(value: float) -> float:
+    return -1.0 if value < -1e-9 else 1.0 if value > 1e-9 else 0.0
+
+
+def _within(at: Extent, field: Extent) -> bool:
+    return at[0] >= field[0] and at[1] >= field[1] and at[2] <= field[2] and at[3] <= field[3]
+
+
+def _meet(a: Extent, b: Extent) -> bool:
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
+def _about(extent: Extent, label: Label) -> bool:
+    """Whether something taken is the very thing a label names: its leader begins there."""
+    return extent[0] <= label.x <= extent[2] and extent[1] <= label.y <= extent[3]
+
+
+def _ends(label: Label, at: Extent) -> tuple[tuple[float, float], tuple[float, float]]:
+    """From the edge of what is named to the nearest point of the label."""
+    to = (min(max(label.x, at[0]), at[2]), min(max(label.y, at[1]), at[3]))
+    away = math.hypot(to[0] - label.x, to[1] - label.y) or 1.0
+    part = min(label.clear_px / away, 1.0)
+    return (label.x + (to[0] - label.x) * part, label.y + (to[1] - label.y) * part), to
+
+
+def _written(label: Label, at: Extent) -> tuple[Mark, ...]:
+    words: list[Mark] = []
+    y = at[1]
+    for text, kind in label.lines:
+        size = SIZES_PX[kind.split()[0]]
+        words.append(Lettering(at[0], y + 0.84 * size, text, f"{kind} halo"))
+        y += _line_px(kind)
+    return (Linked(label.to, label.says, tuple(words)),) if label.to is not None else tuple(words)
+
+
+def spread(wanted: Sequence[float], widths: Sequence[float], low: float, high: float) -> list[float]:
+    """Middles of items in one row, each as near to where it is wanted as the others allow, none overlapping.
+
+    ``wanted`` ascends. Where all of them are wider than the row they run past its end.
+    """
+    at: list[float] = []
+    edge = low
+    for want, width in zip(wanted, widths, strict=True):
+        at.append(max(want, edge + width / 2))
+        edge = at[-1] + width / 2
+    edge = max(high, sum(widths) + low)
+    for index in range(len(at) - 1, -1, -1):
+        at[index] = min(at[index], edge - widths[index] / 2)
+        edge = at[index] - widths[index] / 2
+    return at

@@ -1,0 +1,111 @@
+"""Symbols on a plan: against their wall, its lines square to it, as ANSI Y32.9 and NECA 100 describe them."""
+
+import math
+
+from junctionary.drawings.ink import Lettering, Mark, Stroke, circle, line, rect
+from junctionary.sheets.circuit import Symbol
+
+SWITCHES: dict[str, str] = {"switch": "S", "switch-3": "S3", "switch-4": "S4"}
+
+Vector = tuple[float, float]
+
+
+def on_plan(
+    symbols: tuple[Symbol, ...], x: float, y: float, radius: float, inward: Vector | None
+) -> tuple[Mark, ...]:
+    """The symbols of one box about a point. ``inward`` points from its wall; None stands free."""
+    name = principal(symbols)
+    if name in SWITCHES:
+        words = switch_words(symbols)
+        dx, dy = inward or (0.0, 0.0)
+        if radius < 5:
+            # Too small for letters: a stroke out from the wall.
+            return (line(x - dx * radius, y - dy * radius, x + dx * radius, y + dy * radius, "mid"),)
+        stem = line(x - dx * radius, y - dy * radius, x - dx * radius * 0.7, y - dy * radius * 0.7, "mid")
+        return (*((stem,) if inward else ()), Lettering(x, y + 4.2, words, "tag halo", "middle"))
+    if name == "panel":
+        return _panel(x, y, radius, inward)
+    return (*_body(name, x, y, radius, inward or (0.0, -1.0)), *_switch_beside(symbols, x, y, radius, inward))
+
+
+def principal(symbols: tuple[Symbol, ...]) -> Symbol:
+    """The symbol that stands for a box: what is not a switch, the guarding receptacle first."""
+    others = [each for each in symbols if each not in SWITCHES]
+    return "gfci" if "gfci" in others else others[0] if others else symbols[0]
+
+
+def switch_words(symbols: tuple[Symbol, ...]) -> str:
+    """``S S3`` for a switch and a 3-way switch on one strap or side by side."""
+    return " ".join(SWITCHES[each] for each in symbols if each in SWITCHES)
+
+
+def _switch_beside(
+    symbols: tuple[Symbol, ...], x: float, y: float, radius: float, inward: Vector | None
+) -> tuple[Mark, ...]:
+    words = switch_words(symbols)
+    return (Lettering(x, y + 4, words, "tag halo", "middle"),) if words and radius >= 10 else ()
+
+
+def _body(name: Symbol, x: float, y: float, r: float, inward: Vector) -> tuple[Mark, ...]:
+    disc = circle(x, y, r, "part")
+    ux, uy = inward
+    # Across the wall's normal.
+    vx, vy = -uy, ux
+
+    def bar(off: float) -> Stroke:
+        return line(
+            x + vx * off - ux * r * 1.3, y + vy * off - uy * r * 1.3,
+            x + vx * off + ux * r * 1.3, y + vy * off + uy * r * 1.3,
+            "mid",
+        )  # fmt: skip
+
+    if name in ("receptacle", "gfci"):
+        return (disc, bar(-r * 0.32), bar(r * 0.32))
+    if name == "receptacle-single":
+        return (disc, bar(0))
+    if name == "receptacle-240":
+        tip, foot = 0.66 * r, 0.45 * r
+        d = (
+            f"M{x + ux * tip:.1f} {y + uy * tip:.1f}"
+            f"L{x - ux * foot + vx * foot:.1f} {y - uy * foot + vy * foot:.1f}"
+            f"L{x - ux * foot - vx * foot:.1f} {y - uy * foot - vy * foot:.1f}Z"
+        )
+        return (disc, Stroke(d, "solid"))
+    if name in ("light", "fan"):
+        rays = tuple(
+            line(
+                x + math.cos(turn) * r, y + math.sin(turn) * r,
+                x + math.cos(turn) * r * 1.45, y + math.sin(turn) * r * 1.45, "mid",
+            )
+            for turn in (0, math.pi / 2, math.pi, 3 * math.pi / 2)
+        )  # fmt: skip
+        return (disc, *rays, *(_letter("F", x, y, r) if name == "fan" else ()))
+    if name == "appliance":
+        return (rect(x - r, y - r, 2 * r, 2 * r, "part"),)
+    if name == "inlet":
+        a, b = r * 0.5, r * 0.36
+        shaft = f"M{x - a:.1f} {y:.1f}H{x + a:.1f}"
+        head = f"M{x + a - b:.1f} {y - b:.1f}L{x + a:.1f} {y:.1f}L{x + a - b:.1f} {y + b:.1f}"
+        return (disc, Stroke(shaft + head, "mid"))
+    if name == "smoke-alarm":
+        # Where two letters have no room a ring within stands for them.
+        return (disc, *(_letter("SA", x, y, r) if r >= 10 else (circle(x, y, r * 0.45, "mid"),)))
+    if name == "unknown":
+        return (circle(x, y, r, "part dashed-fine"), *_letter("?", x, y, r))
+    return (disc, *(_letter("J", x, y, r) if name == "junction" else ()))
+
+
+def _letter(letter: str, x: float, y: float, r: float) -> tuple[Mark, ...]:
+    """A letter where the symbol has room for it; a small symbol goes without."""
+    return (Lettering(x, y + 4.2, letter, "tag", "middle"),) if r >= 7.5 and letter else ()
+
+
+def _panel(x: float, y: float, r: float, inward: Vector | None) -> tuple[Mark, ...]:
+    ux, uy = inward or (0.0, 1.0)
+    vx, vy = -uy, ux
+    long, deep = 1.5 * r, 0.55 * r
+    corners = [(-1, -1), (1, -1), (1, 1), (-1, 1)]
+    points = [(x + vx * long * a + ux * deep * b, y + vy * long * a + uy * deep * b) for a, b in corners]
+    d = "M" + "L".join(f"{px:.1f} {py:.1f}" for px, py in points) + "Z"
+    half = "M" + "L".join(f"{px:.1f} {py:.1f}" for px, py in (points[0], points[1], points[2])) + "Z"
+    return (Stroke(d, "part heavy"), Stroke(half, "solid"))

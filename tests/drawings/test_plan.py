@@ -1,0 +1,150 @@
+"""Plans of rooms and levels: legible, whole, the same every time."""
+
+from collections.abc import Callable
+
+import pytest
+from houses import surveyed
+from overlaps import lettering_overlaps, outside, strokes
+from rooms import level_plans, plan_of, random_room
+
+from junctionary.drawings.ink import Drawing, Linked, Mark, letterings, svg
+from junctionary.drawings.plan import narrow_level, narrow_room, wide_level, wide_room
+from junctionary.sheets.levels import level_sheet
+from junctionary.sheets.links import Ref
+from junctionary.sheets.plan import Plan
+from junctionary.sheets.plans import room_plan
+from junctionary.sheets.survey import Survey
+
+Draw = Callable[[Plan], Drawing]
+SEEDS = pytest.mark.parametrize("seed", range(24))
+PHONE_PX = 320 - 46
+"""What the sheet's frame leaves of the narrowest phone."""
+TABLET_PX = 721 - 46
+
+
+def drawn(survey: Survey) -> list[Drawing]:
+    plans = [plan for room in survey.house.rooms.values() if (plan := room_plan(survey, room)) is not None]
+    made = [draw(plan) for plan in plans for draw in (wide_room, narrow_room)]
+    return made + [draw(plan) for plan in level_plans(survey) for draw in (wide_level, narrow_level)]
+
+
+def links(marks: tuple[Mark, ...]) -> set[Ref]:
+    return {mark.to for mark in marks if isinstance(mark, Linked)}
+
+
+@SEEDS
+def test_no_lettering_of_a_random_room_lies_on_other_lettering(seed: int) -> None:
+    for drawing in drawn(random_room(seed)):
+        assert lettering_overlaps(drawing) == [], drawing.id
+        assert outside(drawing) == [], drawing.id
+
+
+def test_no_lettering_of_the_demo_lies_on_other_lettering(demo_survey: Survey) -> None:
+    for drawing in drawn(demo_survey):
+        assert lettering_overlaps(drawing) == [], drawing.id
+        assert outside(drawing) == [], drawing.id
+
+
+def test_letters_are_never_below_nine_pixels(demo_survey: Survey) -> None:
+    for drawing in drawn(demo_survey):
+        field = PHONE_PX if drawing.kind.startswith("narrow") else TABLET_PX
+        scale = min(1, field / drawing.width_px)
+        assert min((each.size_px for each in letterings(drawing.marks)), default=9) * scale >= 9, drawing.id
+
+
+@SEEDS
+@pytest.mark.parametrize("draw", [wide_room, narrow_room, wide_level, narrow_level])
+def test_every_box_is_drawn_and_leads_to_its_sheet(draw: Draw, seed: int) -> None:
+    plan = plan_of(random_room(seed))
+    assert {each.ref for each in plan.boxes} <= links(draw(plan).marks)
+
+
+@SEEDS
+def test_every_box_carries_its_code_wide_and_narrow(seed: int) -> None:
+    plan = plan_of(random_room(seed))
+    for draw in (wide_room, narrow_room, wide_level):
+        assert {each.name for each in plan.boxes} <= {each.text for each in letterings(draw(plan).marks)}
+
+
+def test_symbols_stand_clear_of_one_another(demo_survey: Survey) -> None:
+    for room in demo_survey.house.rooms.values():
+        plan = room_plan(demo_survey, room)
+        if plan is None:
+            continue
+        hits = [
+            tuple(float(each) for each in stroke.d[1:].split("h")[0].split())
+            for stroke in strokes(wide_room(plan).marks, "hit")
+        ]
+        for index, (x, y) in enumerate(hits):
+            for other_x, other_y in hits[index + 1 :]:
+                assert (x - other_x) ** 2 + (y - other_y) ** 2 >= 22**2, plan.id
+
+
+def test_the_same_plan_is_drawn_the_same() -> None:
+    one, other = (str(svg(wide_room(plan_of(random_room(7))), lambda _: None)) for _ in range(2))
+    assert one == other
+
+
+ROOM = """\
+room: den
+name: Den
+kind: den
+level: ground
+outline: [[0 ft, 0 ft], [12 ft, 0 ft], [12 ft, 10 ft], [0 ft, 10 ft]]
+walls: [north, east, south, west]
+"""
+
+
+def test_a_door_told_by_one_room_breaks_the_wall_of_both() -> None:
+    beside = (
+        "room: hall\nname: Hall\nkind: hall\nlevel: ground\n"
+        "outline: [[12 ft 5 in, 0 ft], [20 ft, 0 ft], [20 ft, 10 ft], [12 ft 5 in, 10 ft]]\n"
+        "walls: [north, east, south, west]\nthings: [{what: door, wall: west, along: 2 ft, width: 30 in}]\n"
+    )
+    (plan,) = level_plans(surveyed(rooms=ROOM, **{"rooms/hall": beside}))
+    whole = list(strokes(wide_level(plan).marks, "wall"))
+    # Two rooms of four sides; the side on each face of the shared wall is in two parts.
+    assert len(whole) == 4 + 4 + 2
+
+
+def test_a_room_without_an_outline_has_no_plan_and_is_listed_on_its_level() -> None:
+    survey = surveyed()
+    assert room_plan(survey, survey.house.rooms["den"]) is None
+    sheet = level_sheet(survey, "ground")
+    assert sheet.plans == ()
+    assert [row.cells[1] for row in sheet.not_drawn.rows] == [("outline not recorded",)]
+
+
+def test_a_box_whose_place_is_not_told_is_named_beside_the_plan() -> None:
+    survey = surveyed(
+        rooms=ROOM, boxes="room: den\nboxes:\n  D1: {}\n  D2: {at: {wall: north, along: 2 ft}}\n"
+    )
+    plan = plan_of(survey)
+    assert [each.name for each in plan.boxes] == ["D2"]
+    assert [phrase[1] for phrase in plan.unplaced] == [": place not recorded"]
+
+
+SWITCHED = """\
+room: den
+boxes:
+  S1: {at: {wall: north, along: 2 ft, up: 48 in}, devices: {s1: switch}, makeup: {feed: c1, switched: {s1: c2}}}
+  L1: {at: {ceiling: [6 ft, 5 ft]}, devices: {f1: lamp}, makeup: end-of-run}
+"""
+LIT = """\
+circuit: c
+name: Lights
+purpose: lighting
+runs:
+  - {id: c1, cable: 14/2 NM-B, from: main, to: S1}
+  - {id: c2, cable: 14/2 NM-B, from: S1, to: L1}
+"""
+MAIN = "panel: main\nname: Main\nspaces: 20\nbreakers: {4: {rating: 15 A, feeds: c}}\n"
+
+
+def test_a_switch_is_joined_to_its_lamp_by_a_dashed_curve_and_its_home_run_names_the_space() -> None:
+    plan = plan_of(surveyed(rooms=ROOM, boxes=SWITCHED, circuits=LIT, panels=MAIN))
+    assert plan.controls == (("S1", "L1"),)
+    drawing = wide_room(plan)
+    assert len(list(strokes(drawing.marks, "leg"))) == 1
+    assert "main 4" in {each.text for each in letterings(drawing.marks)}
+    assert Ref("run", "c1") in links(drawing.marks)

@@ -1,0 +1,92 @@
+"""The one-line diagram tells what feeds what, and says what nobody wrote down."""
+
+from houses import HOUSE, surveyed
+
+from junctionary.sheets.one_line import Bus, Feed, buses
+from junctionary.sheets.one_lines import one_line_sheet
+
+MAIN = (
+    "panel: main\nspaces: 8\nmain: 100 A\nfed_by: service\nbonded: true\nbreakers:\n"
+    "  1: {rating: 15 A, feeds: den}\n  2+4: {rating: 60 A, feeds: f}\n"
+)
+BARN = "panel: barn\nspaces: 4\nfed_by: f\nbonded: false\nbreakers: {}\n"
+CIRCUIT = "circuit: den\nname: Den\n"
+FEEDER = (
+    "circuit: f\nname: Feeder\npurpose: feeder\n"
+    "runs: [{id: f1, cable: 6/3 NM-B, from: main, to: barn, length: 70 ft}]\n"
+)
+
+
+def feeds(
+    house: str = HOUSE, *panels: str, circuits: tuple[str, ...] = (CIRCUIT, FEEDER)
+) -> tuple[Feed, ...]:
+    files = {f"panels/{n}.yaml": text for n, text in enumerate(panels)}
+    files |= {f"circuits/{n}.yaml": text for n, text in enumerate(circuits)}
+    return one_line_sheet(surveyed(house=house, files=files)).diagram.feeds
+
+
+def below(bus: Bus) -> list[str]:
+    return [tap.to.label.name for tap in bus.taps]
+
+
+def test_a_feeder_hangs_on_its_breaker_with_its_wire_and_the_rest_together() -> None:
+    (feed,) = feeds(HOUSE, MAIN, BARN)
+    first, rest = feed.bus.taps
+    assert first.breaker is not None
+    assert first.wire is not None
+    assert (first.breaker.name, first.breaker.lines) == ("2+4", ("60 A", "2 poles"))
+    assert (first.wire.name, first.wire.lines) == ("run f1", ("6/3 NM-B", "70 ft"))
+    assert isinstance(first.to, Bus)
+    assert (rest.to.label.name, rest.to.label.lines[0]) == ("1 other breaker", "15 A")
+
+
+def test_the_bond_is_told_for_each_panel() -> None:
+    assert [bus.ground.bond for bus in buses(feeds(HOUSE, MAIN, BARN))] == ["joined", "apart"]
+
+
+def test_what_is_not_recorded_of_the_service_is_said() -> None:
+    (feed,) = feeds(HOUSE, MAIN, BARN)
+    assert feed.parts[0].label.lines == (
+        "system not recorded",
+        "service not recorded",
+        "fault current not recorded",
+    )
+    assert feed.wire is not None
+    assert feed.wire.lines == ("not recorded",)
+    assert feed.bus.ground.electrodes == ("electrodes not recorded",)
+
+
+def test_a_panel_nobody_knows_the_supply_of_stands_by_itself() -> None:
+    lone = BARN.replace("fed_by: f\n", "")
+    made = feeds(HOUSE, MAIN, lone, circuits=(CIRCUIT, "circuit: f\nname: Feeder\n"))
+    assert [feed.parts[0].label.name for feed in made] == ["utility", "what feeds it is not recorded"]
+
+
+def test_panels_said_to_feed_each_other_are_each_drawn_once() -> None:
+    one = "panel: one\nspaces: 2\nfed_by: a\nbreakers: {1: {rating: 15 A, feeds: b}}\n"
+    two = "panel: two\nspaces: 2\nfed_by: b\nbreakers: {1: {rating: 15 A, feeds: a}}\n"
+    circuits = ("circuit: a\nname: A\npurpose: feeder\n", "circuit: b\nname: B\npurpose: feeder\n")
+    assert sorted(bus.label.name for bus in buses(feeds(HOUSE, one, two, circuits=circuits))) == [
+        "one",
+        "two",
+    ]
+
+
+def test_a_source_hangs_on_the_breaker_it_enters_at_with_its_interlock() -> None:
+    house = HOUSE + "sources: [{id: gen, is: generator-inlet, name: Generator, enters: main/2+4}]\n"
+    panel = MAIN.replace("60 A, feeds: f", "30 A, feeds: gen") + "interlocks: [[main, 2+4]]\n"
+    (feed,) = feeds(house, panel, circuits=(CIRCUIT,))
+    assert below(feed.bus) == ["Generator", "1 other breaker"]
+    assert feed.bus.taps[0].interlocked
+
+
+def test_a_source_nobody_knows_the_entry_of_is_told_apart() -> None:
+    house = HOUSE + "sources: [{id: pv, is: solar}]\n"
+    files = {
+        "panels/a.yaml": MAIN,
+        "circuits/a.yaml": CIRCUIT,
+        "circuits/b.yaml": FEEDER,
+        "panels/b.yaml": BARN,
+    }
+    (end,) = one_line_sheet(surveyed(house=house, files=files)).diagram.apart
+    assert "where it enters is not recorded" in end.label.lines
