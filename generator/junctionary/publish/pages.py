@@ -18,8 +18,10 @@ from junctionary.sheets.circuit import CircuitMap, CircuitSheet, Symbol
 from junctionary.sheets.cover import Cover
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lists import FindingsSheet, ListSheet, NotRecordedSheet, SplicesSheet
+from junctionary.sheets.lookup import MakeDeadSheet, OutageSheet, WhereToLookSheet
 from junctionary.sheets.notes import NoteSheet, RulePage, SafetySheet, TermsSheet
 from junctionary.sheets.panel import PanelSheet
+from junctionary.sheets.point import PointSheet
 from junctionary.sheets.room import RoomSheet
 from junctionary.sheets.titleblock import Sheet
 
@@ -37,15 +39,20 @@ TEMPLATES: dict[type[Sheet], str] = {
     SafetySheet: "safety.html",
     RulePage: "rule.html",
     TermsSheet: "terms.html",
+    PointSheet: "point.html",
+    MakeDeadSheet: "make_dead.html",
+    WhereToLookSheet: "where_to_look.html",
+    OutageSheet: "outage.html",
 }
 
 PAPER_PX = 860.0
 """The widest drawing that is still legible when it is shrunk to a sheet of paper."""
 
 NAV = (
-    ("Cover", "cover"), ("Panels", "panels"), ("Circuits", "circuits"), ("Rooms", "rooms"),
-    ("Boxes", "boxes"), ("Splices", "splices"), ("Findings", "findings"),
-    ("Not recorded", "not-recorded"), ("Safety", "notes"), ("Terms", "terms"),
+    ("Cover", "cover"), ("Find", "find"), ("It is dead", "where-to-look"), ("Make dead", "make-dead"),
+    ("Outage", "outage"), ("Panels", "panels"), ("Circuits", "circuits"), ("Rooms", "rooms"),
+    ("Boxes", "boxes"), ("Splices", "splices"),
+    ("Findings", "findings"), ("Not recorded", "not-recorded"), ("Safety", "notes"), ("Terms", "terms"),
 )  # fmt: skip
 
 

@@ -5,7 +5,7 @@ from typing import Literal, TypeAlias
 
 Kind = Literal[
     "panel", "space", "circuit", "room", "box", "device", "joint", "run",
-    "rule", "finding", "note", "term", "sheet",
+    "rule", "finding", "note", "term", "sheet", "point",
 ]  # fmt: skip
 
 
