@@ -95,7 +95,8 @@ def test_no_breaker_known_is_never_an_all_clear() -> None:
 
 def test_text_of_a_record_is_escaped() -> None:
     html = page(replace(BOX, heading='Box <script>"'), address_book(sheets()), THEME)
-    assert "<script" not in html
+    assert "Box &lt;script&gt;" in html
+    assert "Box <script" not in html
 
 
 def test_a_severity_is_told_by_word_and_shape() -> None:

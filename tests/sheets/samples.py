@@ -32,6 +32,7 @@ from junctionary.sheets.lists import (
     SplicesSheet,
 )
 from junctionary.sheets.loads import Calculation, FeederEntry, LegBar, LegLoad, LoadsSheet
+from junctionary.sheets.lookup import Choices, MakeDeadSheet, OutageSheet, SourceCard, WhereToLookSheet
 from junctionary.sheets.notes import (
     ColourCode,
     NoteSheet,
@@ -55,6 +56,7 @@ from junctionary.sheets.plan import (
     PlanSide,
     PlanWire,
 )
+from junctionary.sheets.point import FeedLine, PointSheet, ResetLine, RoomDark
 from junctionary.sheets.room import RoomSheet
 from junctionary.sheets.titleblock import (
     Sheet,
@@ -829,4 +831,57 @@ def sheets() -> tuple[Sheet, ...]:
                 ("unrecorded", "a fact is missing"),
             ),
         ),
-    )
+        PointSheet(
+            title=title("D1.r1, what feeds it", "E-501-D1.r1"),
+            ref=Ref("point", "D1.r1"),
+            heading="D1.r1, receptacle",
+            fed=(
+                FeedLine(
+                    Link("main 14", Ref("space", "main/14")), "15 A", "Den receptacles",
+                    "Main panel, right side, 7th from the top", "Hall, north wall",
+                ),
+            ),
+            doubts=("one end of run x3 is unknown",),
+            resets=(ResetLine(("breaker ", "main 14"), "Main panel", "fully off, then on"),),
+            answers=(Fact("neutral in this box?", ("yes: j2",)),),
+            first=("aquarium pump (water)",),
+            dark=(RoomDark((Link("Den", Ref("room", "den")),), ("D5.f1",)),),
+            may_differ=("one end of run x3 is unknown",),
+            before=SURE,
+            ways=((("breaker ", "main 14"), ("joined in D1/j1",)),),
+            hangs=("D5.f1",),
+            box=Link("box D1", Ref("box", "D1")),
+        ),
+        MakeDeadSheet(
+            title=title("Make a box dead", "E-006"),
+            ref=Ref("sheet", "make-dead"),
+            heading="Make a box dead",
+            boxes=(Choices("Den", (("D1", "D1, by the door"),)),),
+            test=("First point: a known live source.",),
+            table=Table(("box", "where", "off"), (Row((("D1",), ("Den",), ("main 14",))),)),
+        ),
+        WhereToLookSheet(
+            title=title("Where to look", "E-007"),
+            ref=Ref("sheet", "where-to-look"),
+            heading="It is dead: where to look",
+            signs=("heat or a smell",),
+            starts=(Choices("Rooms", (("room:den", "Den"),)),),
+            readings=(("nothing", "H-N 0: open hot"),),
+            table=Table(("point", "where"), (Row((("D1.r1",), ("Den",))),)),
+        ),
+        OutageSheet(
+            title=title("Outage card", "E-008"),
+            ref=Ref("sheet", "outage"),
+            heading="Outage card",
+            stays_live=(("the service conductors",),),
+            all_dead=(("main main",),),
+            cards=(
+                SourceCard(
+                    Link("Generator", Ref("circuit", "gen")), (Fact("rating", ("30 A",)),),
+                    "Nothing on record keeps the two apart.", (("main 14: aquarium pump",),),
+                    (("Main off.",),), (("Main on.",),),
+                ),
+            ),
+            cautions=("Outdoors only.",),
+        ),
+    )  # fmt: skip

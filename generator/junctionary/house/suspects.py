@@ -229,10 +229,10 @@ def _ends(held: Supply, left: Mapping[Role, list[str]]) -> list[str]:
     """The box or panel at the dead end of what is left, and that at its live end."""
     role: Role = next(role for role, points in left.items() if points)
     near, far = left[role][0], left[role][-1]
-    return [_stands(near), _stands(held.trees[role].edge(far).other(far))]
+    return [stands(near), stands(held.trees[role].edge(far).other(far))]
 
 
-def _stands(point: str) -> str:
+def stands(point: str) -> str:
     """The box or panel of a point: ``K1`` of ``K1/j1`` and of ``K1.r1.brass``."""
     whole, slash, _ = point.partition("/")
     return whole if slash else point.partition(".")[0]

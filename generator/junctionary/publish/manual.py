@@ -7,7 +7,10 @@ from junctionary.checks.finding import Judgement
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network
+from junctionary.house.suspects import Ways, ways
+from junctionary.publish.address import address_book
 from junctionary.publish.pages import pages
+from junctionary.publish.scripts import find_data, off_data, script, suspect_data
 from junctionary.publish.theme import theme
 from junctionary.read import RecordFiles
 from junctionary.read.source import lines_of
@@ -17,11 +20,16 @@ from junctionary.sheets.checklists import checklist_sheet
 from junctionary.sheets.checks_pages import rule_pages, rules_list
 from junctionary.sheets.circuits import circuit_sheet
 from junctionary.sheets.covers import cover
+from junctionary.sheets.finding_things import things
+from junctionary.sheets.found import Found
 from junctionary.sheets.legend import terms_sheet
 from junctionary.sheets.levels import level_sheet, levels_of
 from junctionary.sheets.load_calculation import loads_sheet
+from junctionary.sheets.lookups import find_sheet, make_dead_sheet, where_to_look_sheet
 from junctionary.sheets.one_lines import one_line_sheet
+from junctionary.sheets.outages import outage_sheet
 from junctionary.sheets.panels import panel_sheet
+from junctionary.sheets.points import point_sheets
 from junctionary.sheets.rooms import room_sheet
 from junctionary.sheets.safety import note_sheets, safety_sheet
 from junctionary.sheets.schedules import (
@@ -56,11 +64,28 @@ def manual(
     texts = {each.file: each.text for each in files.sources if each.file.endswith(TEXTS)}
     lines = {file: lines_of(text) for file, text in texts.items()}
     surveyed = survey(house, network, figures, judgement, files.digest, lines)
-    made = pages(sheets(surveyed, texts), theme(theme_name))
-    return {**made, **dict(_record_copy(files))}
+    known = ways(house, network)
+    found = things(surveyed)
+    kept = tuple(sheets(surveyed, texts, known, found))
+    made = pages(kept, theme(theme_name))
+    return {**made, **_lookup_data(surveyed, known, found, kept), **dict(_record_copy(files))}
 
 
-def sheets(surveyed: Survey, texts: Mapping[str, str]) -> Iterator[Sheet]:
+def _lookup_data(
+    surveyed: Survey, known: Ways, found: tuple[Found, ...], kept: tuple[Sheet, ...]
+) -> dict[str, bytes]:
+    book, house, network = address_book(kept), surveyed.house, surveyed.network
+    off = off_data(house, network, surveyed.isolations, book)
+    return {
+        "lookup/find-data.js": script("junctionaryFindData", find_data(found, book)),
+        "lookup/off-data.js": script("junctionaryOffData", off),
+        "lookup/suspect-data.js": script("junctionarySuspectData", suspect_data(house, network, known, book)),
+    }
+
+
+def sheets(
+    surveyed: Survey, texts: Mapping[str, str], known: Ways, found: tuple[Found, ...]
+) -> Iterator[Sheet]:
     """Every sheet, in the order of their numbers."""
     house = surveyed.house
     notes = note_sheets(surveyed, {file: text for file, text in texts.items() if file.endswith(".md")})
@@ -68,6 +93,10 @@ def sheets(surveyed: Survey, texts: Mapping[str, str]) -> Iterator[Sheet]:
     yield safety_sheet(surveyed, notes)
     yield terms_sheet(surveyed)
     yield rules_list(surveyed)
+    yield find_sheet(surveyed, found)
+    yield make_dead_sheet(surveyed)
+    yield where_to_look_sheet(surveyed, known.supply)
+    yield outage_sheet(surveyed)
     yield from rule_pages(surveyed)
     yield from notes
     yield rooms_list(surveyed)
@@ -75,6 +104,7 @@ def sheets(surveyed: Survey, texts: Mapping[str, str]) -> Iterator[Sheet]:
     yield from (room_sheet(surveyed, each) for each in house.rooms)
     yield boxes_list(surveyed)
     yield from (box_sheet(surveyed, each) for each in house.boxes)
+    yield from point_sheets(surveyed, known.supply)
     yield panels_list(surveyed)
     yield circuits_list(surveyed)
     yield splices_sheet(surveyed)

@@ -30,10 +30,12 @@ from junctionary.sheets.face import LitFace, PanelFace
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lists import FindingsSheet, ListSheet, NotRecordedSheet, SplicesSheet
 from junctionary.sheets.loads import LoadsSheet
+from junctionary.sheets.lookup import MakeDeadSheet, OutageSheet, WhereToLookSheet
 from junctionary.sheets.notes import NoteSheet, RulePage, SafetySheet, TermsSheet
 from junctionary.sheets.one_line import OneLine, OneLineSheet
 from junctionary.sheets.panel import PanelSheet
 from junctionary.sheets.plan import LevelSheet, Plan
+from junctionary.sheets.point import PointSheet
 from junctionary.sheets.room import RoomSheet
 from junctionary.sheets.titleblock import Sheet
 
@@ -56,6 +58,10 @@ TEMPLATES: dict[type[Sheet], str] = {
     SafetySheet: "safety.html",
     RulePage: "rule.html",
     TermsSheet: "terms.html",
+    PointSheet: "point.html",
+    MakeDeadSheet: "make_dead.html",
+    WhereToLookSheet: "where_to_look.html",
+    OutageSheet: "outage.html",
 }
 
 PAPER_PX = 860.0
@@ -65,7 +71,8 @@ DRAFTED = frozenset({"wide plan", "wide wall"})
 """Drawings whose wide layout still reads on a tablet: the narrow one is for a phone only."""
 
 NAV = (
-    ("Cover", "cover"), ("Panels", "panels"), ("Circuits", "circuits"), ("Rooms", "rooms"),
+    ("Cover", "cover"), ("Find", "find"), ("It is dead", "where-to-look"), ("Make dead", "make-dead"),
+    ("Outage", "outage"), ("Panels", "panels"), ("Circuits", "circuits"), ("Rooms", "rooms"),
     ("Boxes", "boxes"), ("Splices", "splices"), ("Loads", "loads"), ("Findings", "findings"),
     ("Not recorded", "not-recorded"), ("Safety", "notes"), ("Terms", "terms"),
 )  # fmt: skip

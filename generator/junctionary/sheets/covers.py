@@ -12,6 +12,10 @@ from junctionary.sheets.survey import Survey, boxes_known, known_words, title
 from junctionary.sheets.titleblock import GENERAL
 
 SHOWS = {
+    "find": ("Find", "everything by name: where it is, and its breaker"),
+    "where-to-look": ("It is dead: where to look", "resets first, then the likeliest places"),
+    "make-dead": ("Make a box dead", "what to switch off, tick by tick; then the test"),
+    "outage": ("Outage card", "other sources, what each keeps alive, the order to switch in"),
     "panels": ("Panels and sources", "where each is, what feeds it, what stays live with the main off"),
     "one-line": ("One-line diagram", "sources, mains, panels, feeders, bonds and grounds, with their sizes"),
     "circuits": ("Circuits", "each circuit, its breaker, its rooms"),

@@ -5,7 +5,7 @@ from typing import Literal, TypeAlias
 
 Kind = Literal[
     "panel", "space", "circuit", "level", "room", "box", "device", "joint", "run",
-    "rule", "finding", "today", "note", "term", "sheet", "card",
+    "rule", "finding", "today", "note", "term", "sheet", "card", "point",
 ]  # fmt: skip
 
 

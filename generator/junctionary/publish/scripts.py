@@ -1,0 +1,160 @@
+"""What the lookups ask, written as scripts: a page opened from a folder may load nothing else.
+
+Each file sets one name. What is written is data alone; the theme's scripts read it.
+"""
+
+import json
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any, TypeAlias
+
+from junctionary.house.model import House
+from junctionary.house.network import Network
+from junctionary.house.readings import READINGS, Reading
+from junctionary.house.resets import DO
+from junctionary.house.suspects import Ways
+from junctionary.house.switching_off import Isolation
+from junctionary.publish.address import AddressBook
+from junctionary.sheets.finding_things import place_of
+from junctionary.sheets.found import HEADINGS, Found
+from junctionary.sheets.links import Kind, Ref
+from junctionary.sheets.makeup import device_words
+from junctionary.sheets.off_lists import (
+    Handle,
+    OffList,
+    box_lists,
+    handles,
+    panel_lists,
+    run_lists,
+    source_handles,
+)
+from junctionary.sheets.search_index import search_index
+from junctionary.sheets.suspect_ground import suspect_ground
+from junctionary.sheets.words_alike import ALIKE, PASSED_OVER
+
+Data: TypeAlias = dict[str, Any]
+BASE36 = "0123456789abcdefghijklmnopqrstuvwxyz"
+
+
+def script(name: str, data: Any) -> bytes:
+    """One script that sets one name; ``</`` is broken up, so that no reader takes it for markup."""
+    text = json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("</", "<\\/")
+    # Two line ends that JSON lets stand and old readers of scripts do not.
+    text = text.replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
+    return f"globalThis.{name} = {text};\n".encode()
+
+
+def find_data(found: tuple[Found, ...], book: AddressBook) -> Data:
+    """The index of what can be found, column by column; a word's places are steps in base 36."""
+    index = search_index(found)
+    places, offs = _Table(), _Table()
+    kinds = tuple(HEADINGS)
+    return {
+        "kinds": [HEADINGS[each] for each in kinds],
+        "kind": [kinds.index(each.kind) for each in found],
+        "id": [each.id for each in found],
+        "name": [each.name for each in found],
+        "place": [places.number(each.place) for each in found],
+        "off": [offs.number(each.off) for each in found],
+        "href": [book.url("", each.to) or "" for each in found],
+        "places": places.texts,
+        "offs": offs.texts,
+        "words": " ".join(index.words),
+        "at": [",".join(_steps(each)) for each in index.places],
+        "alike": [list(each) for each in ALIKE],
+        "passedOver": list(PASSED_OVER),
+    }
+
+
+class _Table:
+    """Texts that stand many times, each kept once."""
+
+    def __init__(self) -> None:
+        self.texts: list[str] = []
+        self._numbers: dict[str, int] = {}
+
+    def number(self, text: str) -> int:
+        """The number of a text."""
+        if text not in self._numbers:
+            self._numbers[text] = len(self.texts)
+            self.texts.append(text)
+        return self._numbers[text]
+
+
+def _steps(numbers: Iterable[int]) -> Iterator[str]:
+    last = 0
+    for each in numbers:
+        yield _base36(each - last)
+        last = each
+
+
+def _base36(number: int) -> str:
+    said = ""
+    while True:
+        number, rest = divmod(number, 36)
+        said = BASE36[rest] + said
+        if not number:
+            return said
+
+
+def href_of(book: AddressBook, ref: Ref) -> str:
+    """Where a thing stands, from the top of the manual; empty where it has no place."""
+    return book.url("", ref) or ""
+
+
+def hrefs(book: AddressBook, refs: Mapping[str, Ref]) -> dict[str, str]:
+    """By name, where things stand; those that have no place are left out."""
+    return {name: to for name, ref in refs.items() if (to := book.url("", ref))}
+
+
+def off_data(house: House, network: Network, isolations: Mapping[str, Isolation], book: AddressBook) -> Data:
+    """What must be off before each box is opened, and every handle that may be among it."""
+    return {
+        "boxes": {id_: _off(each) for id_, each in box_lists(house, isolations).items()},
+        "breakers": _handles(book, handles(house), "space"),
+        "sources": _handles(book, source_handles(house), "circuit"),
+        "mains": list(network.index.mains),
+        "hrefs": hrefs(book, {each: Ref("box", each) for each in house.boxes}),
+    }
+
+
+def suspect_data(house: House, network: Network, known: Ways, book: AddressBook) -> Data:
+    """What a search for a fault rests on, and the lists for panels and for cables."""
+    return {
+        **suspect_ground(house, network, known),
+        "readings": {word: _reading(each) for word, each in READINGS.items()},
+        "do": DO,
+        "panels": {id_: _off(each) for id_, each in panel_lists(house, network).items()},
+        "runs": {id_: _off(each) for id_, each in run_lists(house, network).items()},
+        "points": _points(house),
+        "hrefs": hrefs(book, {each: Ref("point", each) for each in house.devices}),
+    }
+
+
+def _off(each: OffList) -> Data:
+    return {
+        "place": each.place, "breakers": each.breakers, "sources": each.sources, "unknown": each.unknown,
+        "first": each.first, "stays": each.stays_live, "wires": each.wires,
+    }  # fmt: skip
+
+
+def _handles(book: AddressBook, some: Mapping[str, Handle], kind: Kind) -> dict[str, list[str]]:
+    return {id_: [each.name, each.says, each.at, href_of(book, Ref(kind, id_))] for id_, each in some.items()}
+
+
+def _reading(each: Reading) -> Data:
+    return {
+        "shows": each.shows, "means": each.means, "roles": each.roles, "then": each.then,
+        "whole": each.whole, "stops": each.stops,
+    }  # fmt: skip
+
+
+def _points(house: House) -> Data:
+    """By device, what it is, where, and the circuits and the room under which it is listed."""
+    return {
+        each.id: [
+            device_words(each),
+            place_of(house, house.boxes[each.box]),
+            [*(f"circuit:{one}" for one in each.circuits), f"room:{house.boxes[each.box].room}"],
+        ]
+        for each in house.devices.values()
+    }

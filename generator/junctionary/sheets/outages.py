@@ -1,0 +1,167 @@
+"""Builds the outage card: sources, what each keeps alive, what stays live with the main off, the order."""
+
+from collections.abc import Iterator
+
+from junctionary.house.isolate import isolate_panel
+from junctionary.house.matters import ORDER, in_order
+from junctionary.house.model import Breaker, House
+from junctionary.house.network import breaker_named
+from junctionary.records.house import Source
+from junctionary.sheets.entries import Fact
+from junctionary.sheets.face_words import face_words
+from junctionary.sheets.finding_things import place_of
+from junctionary.sheets.links import Link, Phrase, Ref
+from junctionary.sheets.lookup import OutageSheet, SourceCard
+from junctionary.sheets.naming import NOT_RECORDED, breaker_link, link, said, source_words
+from junctionary.sheets.survey import Survey, counted, sentence, title
+from junctionary.sheets.titleblock import GENERAL
+
+CAUTIONS = (
+    "A generator runs outdoors only, far from every window and door: its exhaust kills without a smell.",
+    "Never through a plug with a plug at both ends. Never with the main on: it makes the street live,"
+    " and can kill who works there.",
+    "Solar panels make voltage whenever there is light; a battery always.",
+    "Somebody on medical equipment: tell the utility beforehand, and have a second way.",
+)
+WITHOUT = {
+    "stops": "stops when the utility does",
+    "runs": "runs without the utility",
+    "islands": "takes over by itself, and keeps part of the house live",
+}
+
+
+def outage_sheet(survey: Survey) -> OutageSheet:
+    """The outage card of a house; one without a second source says what an outage leaves live."""
+    house = survey.house
+    sources = tuple(house.sources.values())
+    return OutageSheet(
+        title=title(survey, "Outage card", GENERAL["outage"], "as recorded"),
+        ref=Ref("sheet", "outage"),
+        heading="Outage card",
+        lead=(
+            f"{sentence(counted(len(sources), 'source') + ' besides the utility')}"
+            " Print it and hang it at the panel.",
+        ),
+        stays_live=tuple(_stays(survey)),
+        all_dead=tuple(_all_dead(survey)),
+        cards=tuple(_card(survey, each) for each in sources),
+        cautions=CAUTIONS,
+    )  # fmt: skip
+
+
+def _stays(survey: Survey) -> Iterator[Phrase]:
+    house, network = survey.house, survey.network
+    for panel in house.panels.values():
+        for line in isolate_panel(house, network, panel.id).stays_live:
+            yield (Link(panel.name, Ref("panel", panel.id)), f": {line}")
+    for id_, points in network.entries.items():
+        zones = dict.fromkeys(network.zone_at[each] for each in points)
+        runs = dict.fromkeys(run for zone in zones for run in network.zones[zone].runs)
+        source = house.sources[id_]
+        reach = f", with {', '.join(runs)}" if runs else ""
+        doubt = "" if points else ": where it enters is not recorded, so anything may be"
+        yield ("what ", _link(source), f" makes live while it runs{reach}{doubt}")
+
+
+def _all_dead(survey: Survey) -> Iterator[Phrase]:
+    """Every source by its own shut-off, then the mains; then a test."""
+    house = survey.house
+    for source in house.sources.values():
+        at = source.shut_off or source.enters
+        where: Phrase = (link(house, at),) if at else ("where it is shut off is not recorded",)
+        yield (_link(source), ": ", *where)
+    for main in survey.network.index.mains:
+        yield (breaker_link(main), f", {face_words(house, house.breakers[main])}")
+    if not survey.network.index.mains:
+        yield ("no main is recorded",)
+    yield ("and still test before anything is touched",)
+
+
+def _link(source: Source) -> Link:
+    return Link(source_words(source), Ref("circuit", source.id))
+
+
+def _card(survey: Survey, source: Source) -> SourceCard:
+    house = survey.house
+    enters = breaker_named(house, source.enters) if source.enters else None
+    main = house.breakers.get(f"{enters.panel}/main") if enters is not None else None
+    by_hand = source.is_ == "generator-inlet" and enters is not None
+    return SourceCard(
+        name=_link(source),
+        facts=tuple(_facts(house, source)),
+        warning=_warning(source, enters, main),
+        keeps=tuple(_keeps(survey, enters)) if enters is not None else (),
+        over=tuple(_over(house, source, enters, main)) if by_hand and enters else (),
+        back=tuple(_back(source, enters, main)) if by_hand and enters else (),
+    )
+
+
+def _facts(house: House, source: Source) -> Iterator[Fact]:
+    yield Fact("is", (source.is_.replace("-", " "),))
+    yield Fact("rating", (said(house, source.rating),))
+    yield Fact("stands at", (_stands(house, source),) if source.at else (NOT_RECORDED,))
+    yield Fact("enters at", (link(house, source.enters),) if source.enters else (NOT_RECORDED,))
+    yield Fact("without the utility", (WITHOUT.get(source.without_utility or "", NOT_RECORDED),))
+    if source.note:
+        yield Fact("note", (source.note,))
+
+
+def _stands(house: House, source: Source) -> Link | str:
+    box = house.boxes.get(source.at or "")
+    if box is None:
+        return link(house, source.at or "")
+    return Link(f"{box.id}, {place_of(house, box)}", Ref("box", box.id))
+
+
+def _warning(source: Source, enters: Breaker | None, main: Breaker | None) -> str:
+    """What must be said before anybody switches: above all that nothing on record keeps two sources apart."""
+    if enters is None:
+        return "Where it enters is not recorded: what it makes live is unknown. Find out before it is used."
+    apart = main is not None and enters.id in main.interlocked_with
+    if source.is_ == "generator-inlet" and not apart:
+        return (
+            "Nothing on record keeps its breaker and the main from being on together."
+            " Do not use it before an interlock or a transfer switch is seen there."
+        )
+    return ""
+
+
+def _keeps(survey: Survey, enters: Breaker) -> Iterator[Phrase]:
+    """What on the panel it enters matters, in that order, with its breaker and what it draws."""
+    house, index = survey.house, survey.network.index
+    draws = {
+        load.id: said(house, load.draws)
+        for circuit in house.circuits.values()
+        for load in circuit.loads
+        if load.draws is not None
+    }
+    feeds = [each.feeds for each in house.panels[enters.panel].breakers if isinstance(each.feeds, str)]
+    matters = in_order(one for each in feeds if each in house.circuits for one in index.matters[each])
+    for each in sorted(matters, key=lambda one: ORDER.index(one.matters)):
+        breakers = house.circuits[each.circuit].breakers
+        at: list[str | Link] = []
+        for breaker in breakers:
+            at += [", " if at else "", breaker_link(breaker)]
+        power = draws.get(each.id, "what it draws is not recorded")
+        yield (*(one for one in at if one), f": {each.name} ({each.matters}), {power}")
+
+
+def _over(house: House, source: Source, enters: Breaker, main: Breaker | None) -> Iterator[Phrase]:
+    if main is not None:
+        yield ("Main off: ", breaker_link(main.id), f" ({face_words(house, main)}).")
+    yield ("Every other breaker in that panel off.",)
+    yield ("Set the generator up outdoors. Connect its cord at ", _stands(house, source), ", then start it.")
+    yield ("On: ", breaker_link(enters.id), f" ({face_words(house, enters)}).")
+    rating = said(house, source.rating)
+    yield (
+        "One breaker at a time, what matters first, listening to the generator after each."
+        f" What runs at once must stay under its rating ({rating}) on each leg.",
+    )
+    yield ("Leave everything else off, and whatever of the list below is more than it can carry.",)
+
+
+def _back(source: Source, enters: Breaker, main: Breaker | None) -> Iterator[Phrase]:
+    yield ("When the street has supply again: every breaker that you switched on, off.",)
+    yield ("Off: ", breaker_link(enters.id), f". Then stop {source_words(source)} and take its cord away.")
+    if main is not None:
+        yield ("Main on: ", breaker_link(main.id), ". Then the others, one at a time.")

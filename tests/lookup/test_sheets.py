@@ -1,0 +1,280 @@
+"""The lookups as they are met: from the cover, by keyboard alone, by finger, without scripts, on paper."""
+
+import re
+from collections.abc import Iterator
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import pytest
+
+from junctionary.cli import main
+
+if TYPE_CHECKING:
+    from playwright.sync_api import Browser, Page
+
+pytestmark = pytest.mark.browser
+ANSWERED = {
+    "make-dead.html": "#box=K12,X1&off=main/24",
+    "where-to-look.html": "#signs=none&dead=K2,K5&live=K1&read=K2.r1.top:hot-only",
+    "find.html": "#find=freezer",
+}
+
+
+@pytest.fixture
+def page(browser: "Browser") -> "Iterator[Page]":
+    """A phone without a network. Nothing may be asked of one, and no page may complain."""
+    context = browser.new_context(viewport={"width": 390, "height": 844}, has_touch=True, offline=True)
+    tab = context.new_page()
+    asked: list[str] = []
+    told: list[str] = []
+    tab.on("request", lambda request: asked.append(request.url))
+    tab.on("console", lambda message: told.append(message.text))
+    tab.on("pageerror", lambda error: told.append(str(error)))
+    yield tab
+    context.close()
+    assert [each for each in asked if not each.startswith(("file:", "data:"))] == []
+    assert told == []
+
+
+def to(page: "Page", manual: Path, name: str, fragment: str = "") -> None:
+    page.goto("about:blank")
+    page.goto((manual / name).as_uri() + fragment)
+
+
+def tab_to(page: "Page", selector: str) -> None:
+    """Press Tab until the focus is there."""
+    for _ in range(80):
+        page.keyboard.press("Tab")
+        if page.evaluate("selector => document.activeElement.matches(selector)", selector):
+            return
+    raise AssertionError(f"no Tab leads to {selector}")
+
+
+def choose(page: "Page", value: str) -> None:
+    """Press the arrow down in the list that has the focus until it shows this value."""
+    for _ in range(200):
+        if page.evaluate("document.activeElement.value") == value:
+            return
+        page.keyboard.press("ArrowDown")
+    raise AssertionError(f"no arrow leads to {value}")
+
+
+def test_the_outlet_behind_the_refrigerator_is_found_by_keyboard(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "index.html")
+    page.keyboard.press("/")
+    page.keyboard.type("outlet behind the fridge")
+    page.wait_for_selector("#found [role=option]")
+    field = page.locator("#find")
+    assert field.get_attribute("aria-expanded") == "true"
+    page.keyboard.press("ArrowDown")
+    chosen = page.locator(f"#{field.get_attribute('aria-activedescendant')}")
+    assert chosen.get_attribute("aria-selected") == "true"
+    assert "K8.r1" in chosen.inner_text()
+    assert "main 21" in chosen.inner_text()
+    page.keyboard.press("Enter")
+    page.wait_for_url("**/point/K8.r1.html")
+    assert page.locator(".breaker strong").inner_text() == "main 21"
+
+
+def test_escape_closes_what_was_found_and_then_empties_the_field(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "index.html")
+    page.keyboard.press("/")
+    page.keyboard.type("freezer")
+    page.wait_for_selector("#found [role=option]")
+    page.keyboard.press("Escape")
+    assert page.locator("#found").is_hidden()
+    assert page.locator("#find").get_attribute("aria-expanded") == "false"
+    page.keyboard.press("Escape")
+    assert page.locator("#find").input_value() == ""
+
+
+def test_arrows_go_around_every_option_in_turn(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "index.html")
+    page.keyboard.press("/")
+    page.keyboard.type("kitchen")
+    page.wait_for_selector("#found [role=option]")
+    count = page.locator("#found [role=option]").count()
+    seen = []
+    for _ in range(count):
+        page.keyboard.press("ArrowDown")
+        seen.append(page.locator("#find").get_attribute("aria-activedescendant"))
+    assert len(set(seen)) == count
+    page.keyboard.press("ArrowDown")
+    assert page.locator("#find").get_attribute("aria-activedescendant") == seen[0]
+
+
+def test_nothing_found_is_told(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "index.html")
+    page.keyboard.press("/")
+    page.keyboard.type("K99")
+    page.wait_for_function("document.getElementById('found-count').textContent === 'nothing found'")
+    assert "Nothing on record" in page.locator("#found").inner_text()
+
+
+def test_a_box_is_made_dead_by_keyboard_and_the_address_carries_it(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "make-dead.html")
+    tab_to(page, "#box")
+    choose(page, "K12")
+    tab_to(page, "#add")
+    page.keyboard.press("Enter")
+    assert page.locator(".ticks .where").all_inner_texts() == ["main 24", "main 32"]
+    for _ in range(2):
+        tab_to(page, ".ticks input")
+        page.keyboard.press("Space")
+    assert "proves nothing yet" in page.locator("#progress").inner_text()
+    assert re.search(r"#box=K12&off=main/24,main/32$", page.url)
+    page.reload()
+    assert page.locator(".ticks input:checked").count() == 2
+    page.locator(".ticks input").first.uncheck()
+    assert page.locator("#progress").inner_text().startswith("1 of 2")
+
+
+def test_unknown_stands_over_the_list_and_names_the_main(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "make-dead.html", "#box=X1")
+    said = page.locator("#result").inner_text()
+    assert said.index("UNKNOWN: MAIN OFF, AND STILL TEST") < said.index("main 40")
+    assert "main main" in page.locator(".ticks .where").all_inner_texts()
+    assert "Portable generator" in page.locator(".ticks .where").all_inner_texts()
+
+
+def test_a_stale_link_to_a_box_no_longer_recorded_is_unknown(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "make-dead.html", "#box=K99&off=main/24")
+    assert "UNKNOWN: MAIN OFF" in page.locator("#result").inner_text()
+    assert page.locator(".ticks input:checked").count() == 0
+
+
+DIRECTORY = {
+    "house.yaml": "house: Rook End\nreference: nec-2023\n",
+    "panels/main.yaml": """\
+panel: main
+name: Main panel
+spaces: 8
+breakers:
+  1: {rating: 20 A, feeds: hall}
+""",
+    "circuits/hall.yaml": "circuit: hall\nname: Hall\nserves: [hall]\n",
+    "rooms/hall.yaml": "room: hall\nname: Hall\nkind: hall\n",
+}
+
+
+def test_a_record_that_is_a_directory_alone_is_found_and_gives_no_all_clear(
+    page: "Page", tmp_path: Path
+) -> None:
+    for name, text in DIRECTORY.items():
+        (tmp_path / "record" / name).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / "record" / name).write_text(text, "utf-8")
+    manual = tmp_path / "manual"
+    assert main(["publish", str(tmp_path / "record"), "-o", str(manual)]) == 0
+    to(page, manual, "index.html")
+    page.keyboard.press("/")
+    page.keyboard.type("hall")
+    page.wait_for_selector("#found [role=option]")
+    assert "main 1" in page.locator("#found [role=option]").first.inner_text()
+    to(page, manual, "make-dead.html", "#box=H1")
+    said = page.locator("#result").inner_text()
+    assert "UNKNOWN: MAIN OFF, AND STILL TEST" in said
+    assert "have the supply cut from outside" in said
+    assert "That makes nothing dead" in said
+    assert "All that is listed is ticked" not in said
+    to(page, manual, "where-to-look.html", "#signs=none&dead=H1")
+    assert "Mark at least one point dead" in page.locator("#result").inner_text()
+
+
+def test_what_is_dead_is_told_by_keyboard_and_answered(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "where-to-look.html")
+    assert page.locator("#where-to-look").is_hidden()
+    tab_to(page, "#signs input")
+    page.keyboard.press("ArrowRight")
+    page.keyboard.press("ArrowLeft")
+    assert "Call for help" in page.locator("#result").inner_text()
+    assert page.locator("#where-to-look").is_hidden()
+    page.keyboard.press("ArrowRight")
+    tab_to(page, "#start")
+    choose(page, "circuit:counter-north")
+    tab_to(page, "fieldset:nth-of-type(2) input")
+    page.keyboard.press("ArrowLeft")
+    page.keyboard.press("ArrowLeft")
+    said = page.locator("#result").inner_text()
+    assert said.index("GFCI K1.r1") < said.index("breaker main 17")
+    assert "dead=K2.r1.top" in page.url
+    before, after = page.url, page.locator("#result").inner_text()
+    page.reload()
+    assert (page.url, page.locator("#result").inner_text()) == (before, after)
+
+
+def test_a_danger_sign_stops_the_search(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "where-to-look.html", "#signs=yes&dead=K2")
+    said = page.locator("#result").inner_text()
+    assert "Call for help" in said
+    assert "K1.r1" not in said
+
+
+def test_the_cautions_stand_before_the_places_to_be_opened(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "where-to-look.html", ANSWERED["where-to-look.html"])
+    said = page.locator("#result").inner_text().lower()
+    assert said.index("before any of these is opened") < said.index("then these, likeliest first")
+    assert said.index("prove it dead") < said.index("k1.r1.load-silver")
+
+
+@pytest.mark.parametrize("name", sorted(ANSWERED))
+def test_an_answer_is_no_wider_than_a_phone_and_never_says_safe(
+    page: "Page", demo_manual: Path, name: str
+) -> None:
+    to(page, demo_manual, name, ANSWERED[name])
+    page.wait_for_timeout(100)
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+    assert not re.search(r"\bsafe\b", page.locator("main").inner_text(), re.IGNORECASE)
+
+
+@pytest.mark.parametrize("name", sorted(ANSWERED))
+def test_whatever_a_finger_must_meet_is_44_pixels_high(page: "Page", demo_manual: Path, name: str) -> None:
+    to(page, demo_manual, name, ANSWERED[name])
+    page.wait_for_timeout(100)
+    chosen = ".find input, #found [role=option], .lookup select, .lookup button, #result label, fieldset label, #signs label"
+    small = page.evaluate(
+        """chosen => [...document.querySelectorAll(chosen)].filter(each => each.getClientRects().length)
+        .map(each => [each.outerHTML.slice(0, 80), each.getBoundingClientRect().height])
+        .filter(([, height]) => height < 44)""",
+        chosen,
+    )
+    assert small == []
+
+
+def test_a_tap_ticks_a_breaker_and_a_tap_opens_what_was_found(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "make-dead.html", "#box=K12")
+    page.locator(".ticks label").first.tap()
+    assert page.url.endswith("#box=K12&off=main/24")
+    page.locator("#find").tap()
+    page.keyboard.type("K2.r1")
+    page.locator("#found [role=option]").first.tap()
+    page.wait_for_url("**/point/K2.r1.html")
+
+
+def test_without_scripts_the_lists_stand_and_no_field_is_shown(browser: "Browser", demo_manual: Path) -> None:
+    context = browser.new_context(java_script_enabled=False, offline=True)
+    tab = context.new_page()
+    for name, words in (
+        ("find.html", "K8.r1, 5-15R receptacle"),
+        ("make-dead.html", "before opening, ALL off: main 24 and 32"),
+        ("where-to-look.html", "GFCI K1.r1 (Kitchen, counter, left of the sink"),
+    ):
+        tab.goto((demo_manual / name).as_uri())
+        assert tab.locator(".find").is_hidden()
+        assert tab.locator(".lookup").is_hidden() if name != "find.html" else True
+        assert words in " ".join(tab.locator("main").inner_text().split())
+    context.close()
+
+
+def test_an_answer_prints_by_itself_and_a_sheet_unasked_prints_its_list(
+    page: "Page", demo_manual: Path
+) -> None:
+    page.emulate_media(media="print")
+    to(page, demo_manual, "make-dead.html")
+    assert page.locator(".on-paper").is_visible()
+    to(page, demo_manual, "make-dead.html", "#box=K12&off=main/24")
+    for hidden in (".on-paper", ".asking", ".find", "nav"):
+        assert page.locator(hidden).first.is_hidden(), hidden
+    assert page.locator("#result .ticks").is_visible()
+    assert "Third point" in page.locator("main").inner_text()
+    sheets = re.findall(rb"/Type\s*/Page\b(?!s)", page.pdf(prefer_css_page_size=True))
+    assert 1 <= len(sheets) <= 2
