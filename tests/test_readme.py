@@ -32,7 +32,7 @@ def test_the_growing_record_is_read_at_every_step(
 def test_the_steps_are_those_of_the_readme() -> None:
     assert [file for file, _ in EXAMPLES][DIRECTORY - 1 :] == [
         "my-house/rooms/kitchen.yaml", "my-house/devices/all.yaml", "my-house/boxes/kitchen.yaml",
-        "my-house/circuits/counter.yaml", "my-house/boxes/kitchen.yaml",
+        "my-house/circuits/counter.yaml", "my-house/boxes/kitchen.yaml", "my-house/accepted.yaml",
     ]  # fmt: skip
 
 

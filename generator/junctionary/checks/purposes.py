@@ -39,7 +39,16 @@ def circuits_for(house: House, purpose: str) -> Counted:
             ]
             if not breakers:
                 lacks.append(f"which breaker feeds circuit {circuit.id}")
-    return Counted(count, tuple(lacks))
+    return Counted(count, (*lacks, *_spaces_untold(house)))
+
+
+def _spaces_untold(house: House) -> Iterator[str]:
+    """The spaces of each panel of which nothing is told: a circuit may begin there."""
+    for panel in house.panels.values():
+        told = {space.rstrip("ab") for each in panel.breakers for space in each.spaces} | set(panel.fillers)
+        numbers = [each for each in range(1, panel.record.spaces + 1) if str(each) not in told]
+        if numbers and len(told) < panel.record.spaces:
+            yield f"what is in space {', '.join(map(str, numbers))} of panel {panel.id}"
 
 
 def rooms_of(house: House, *kinds: str) -> Iterator[Room]:

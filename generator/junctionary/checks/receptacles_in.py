@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from junctionary.figures.gaps import unseen_in
+from junctionary.figures.gaps import boxes_untold, unseen_in
 from junctionary.figures.places import is_125_volt
 from junctionary.figures.receptacles import RECEPTACLES
 from junctionary.house.model import Box, House, Room
@@ -30,9 +30,7 @@ def receptacles_in(house: House, room: Room, counts: Callable[[Box], bool | None
                 boxes.append(box.id)
             elif counted is None:
                 lacks.append(f"where box {box.id} is")
-    if not room.boxes:
-        lacks.append(f"the boxes of room {room.id}")
-    return Held(tuple(boxes), tuple(lacks))
+    return Held(tuple(boxes), (*lacks, *boxes_untold(room)))
 
 
 def no_higher_than(limit_in: int) -> Callable[[Box], bool | None]:

@@ -7,16 +7,17 @@ from typing import Any
 
 from junctionary.checks.engine import until
 from junctionary.checks.finding import SEVERITIES
+from junctionary.checks.wanted import wanted
 from junctionary.cli.opening import Opened, open_record, record_folder
 from junctionary.cli.sarif import as_sarif
 from junctionary.cli.saying import (
     accepted_words,
     counted,
     finding_lines,
+    missing_lines,
     problem_lines,
     say,
     tally,
-    unrecorded_line,
 )
 
 
@@ -50,14 +51,11 @@ def as_lines(opened: Opened) -> list[str]:
     judgement = opened.result.judgement
     for finding in judgement.findings:
         lines += [*finding_lines(opened.folder, finding), ""]
-    if judgement.unrecorded:
-        lines.append("Not recorded, so not judged:")
-        lines += [f"    {unrecorded_line(missing)}" for missing in judgement.unrecorded]
-        lines.append("")
-    missing = len(judgement.unrecorded)
+    lines += missing_lines(wanted(opened.result.house, judgement.unrecorded))
+    missing = len(wanted(opened.result.house, judgement.unrecorded))
     return [
         *lines,
-        f"{opened.result.house.name}: {tally(judgement.findings)}; {missing} not recorded.",
+        f"{opened.result.house.name}: {tally(judgement.findings)}; {counted(missing, 'fact')} not recorded.",
         "An aid, not a certificate: the local code, the inspector and a licensed electrician decide.",
     ]
 

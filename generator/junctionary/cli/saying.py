@@ -5,11 +5,15 @@ import sys
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
-from junctionary.checks.finding import SEVERITIES, Finding, Unrecorded
+from junctionary.checks.finding import SEVERITIES, Finding
+from junctionary.checks.wanted import Wanted
 from junctionary.marks import Place
 from junctionary.problems import Problem
 from junctionary.read.folder import RecordFiles
 from junctionary.read.source import caret
+
+MOST_FACTS = 20
+"""So many missing facts are told at once on a terminal."""
 
 
 def say(lines: Iterable[str]) -> None:
@@ -72,9 +76,18 @@ def tally(findings: Iterable[Finding]) -> str:
     return ", ".join([*counts, f"{accepted} accepted"] if accepted else counts)
 
 
-def unrecorded_line(missing: Unrecorded) -> str:
-    """One thing a check cannot tell, and the facts it lacks."""
-    return f"{missing.rule}: {', '.join(missing.about)}: needs {'; '.join(missing.needs)}"
+def missing_lines(facts: tuple[Wanted, ...]) -> Iterator[str]:
+    """The facts that checks lack, those that would settle most; the rest are counted."""
+    if not facts:
+        return
+    yield "Not recorded, so not judged; what would settle most comes first:"
+    for each in facts[:MOST_FACTS]:
+        yield f"    {each.fact} ({', '.join(each.about[:3])})"
+        yield f"        would settle {', '.join(each.rules)}"
+    if len(facts) > MOST_FACTS:
+        rest = counted(len(facts) - MOST_FACTS, "fact")
+        yield f"    and {rest} more: --format json has them, and the manual's sheet Not recorded"
+    yield ""
 
 
 def counted(number: int, one: str, many: str | None = None) -> str:

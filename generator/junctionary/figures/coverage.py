@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
+from junctionary.figures.gaps import boxes_untold
 from junctionary.figures.places import is_125_volt
 from junctionary.figures.receptacles import RECEPTACLES
 from junctionary.formulas.reach import Interval, between, out_of_reach
@@ -140,9 +141,7 @@ def _reached(
         for stretch in line.stretches(part)
     ]
     if far:
-        lacks += unplaced
-    if not room.boxes and spaces:
-        lacks.append(f"the boxes of room {room.id}")
+        lacks += [*unplaced, *boxes_untold(room)]
     return Reached(room.id, len(spaces), tuple(far), tuple(dict.fromkeys(lacks)))
 
 

@@ -67,7 +67,7 @@ class Stairs(Record):
 
 
 class RoomRecord(Record):
-    """One room, or an outdoor area."""
+    """One room, or an outdoor area. ``complete`` says that every box of it is in the record."""
 
     room: Id
     name: Text
@@ -75,6 +75,7 @@ class RoomRecord(Record):
     level: Id | None = None
     building: Id | None = None
     finished: YesNoUnknown | None = None
+    complete: YesNoUnknown | None = None
     ceiling: Length | None = None
     outline: list[Point] | None = None
     walls: list[Text] | None = None

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from junctionary.checks.engine import rules
 from junctionary.checks.finding import Finding, Judgement
 from junctionary.checks.today import asked_today
+from junctionary.checks.wanted import wanted
 from junctionary.figures import Figures
 from junctionary.house.isolate import Isolation, isolate
 from junctionary.house.lamps import lamp_tables
@@ -220,30 +221,12 @@ def _missing_entries(
     house: House, judgement: Judgement
 ) -> tuple[tuple[MissingEntry, ...], dict[Ref, list[MissingEntry]]]:
     """Each missing fact once, with every check it would settle, those that settle most first."""
-    known = rules()
-    wanted: dict[tuple[str, str], list[str]] = {}
-    about: dict[tuple[str, str], tuple[str, ...]] = {}
-    for each in judgement.unrecorded:
-        for need in each.needs:
-            key = (need, "" if _names_it(house, need) else next(iter(each.about), ""))
-            wanted.setdefault(key, []).append(each.rule)
-            about[key] = tuple(dict.fromkeys((*about.get(key, ()), *each.about)))
-
-    def use(key: tuple[str, str]) -> tuple[int, int]:
-        grave = sum(rule in known and known[rule].severity == "hazard" for rule in wanted[key])
-        return (-grave, -len(wanted[key]))
-
     entries: list[MissingEntry] = []
     at: dict[Ref, list[MissingEntry]] = {}
-    for key in sorted(wanted, key=use):
-        settles: Phrase = listed(tuple(Link(rule, Ref("rule", rule)) for rule in dict.fromkeys(wanted[key])))
-        entry = MissingEntry(key[0], listed(tuple(link(house, each) for each in about[key])), settles)
+    for each in wanted(house, judgement.unrecorded):
+        settles: Phrase = listed(tuple(Link(rule, Ref("rule", rule)) for rule in each.rules))
+        entry = MissingEntry(each.fact, listed(tuple(link(house, one) for one in each.about)), settles)
         entries.append(entry)
-        for home in homes(house, about[key]):
+        for home in homes(house, each.about):
             at.setdefault(home, []).append(entry)
     return tuple(entries), at
-
-
-def _names_it(house: House, need: str) -> bool:
-    """Whether the words of a fact say what it is about, as ``the cable of run a1`` does."""
-    return any(word in house.boxes or word in house.runs for word in need.split())

@@ -34,6 +34,7 @@ runs:
 room: cellar    #! basement-receptacle-missing
 name: Cellar
 kind: basement
+complete: true
 [boxes/cellar.yaml]
 room: cellar
 boxes:

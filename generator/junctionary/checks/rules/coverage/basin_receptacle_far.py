@@ -37,6 +37,7 @@ runs:
 room: wash    #! basin-receptacle-far
 name: Wash room
 kind: bathroom
+complete: true
 outline: [[0 ft, 0 ft], [10 ft, 0 ft], [10 ft, 6 ft], [0 ft, 6 ft]]
 walls: [north, east, south, west]
 things:

@@ -34,6 +34,7 @@ runs:
 room: garage    #! bay-without-receptacle
 name: Garage
 kind: garage
+complete: true
 bays: 2
 [boxes/garage.yaml]
 room: garage

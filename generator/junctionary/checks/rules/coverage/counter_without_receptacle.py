@@ -39,6 +39,7 @@ runs:
 room: kitchen    #! counter-without-receptacle
 name: Kitchen
 kind: kitchen
+complete: true
 outline: [[0 ft, 0 ft], [8 ft, 0 ft], [8 ft, 6 ft], [0 ft, 6 ft]]
 walls: [north, east, south, west]
 things:

@@ -35,6 +35,7 @@ runs:
 room: hall    #! hallway-without-receptacle
 name: Hall
 kind: hall
+complete: true
 outline: [[0 ft, 0 ft], [14 ft, 0 ft], [14 ft, 4 ft], [0 ft, 4 ft]]
 [boxes/hall.yaml]
 room: hall

@@ -21,8 +21,10 @@ RULE = Rule(DEFECT, (cite("nec-2023", "210.11(C)(2)"),), ROUGHED)
 FAILS = """
 [panels/main.yaml]
 panel: main
-spaces: 8
+spaces: 4
 breakers:
+  2: blank
+  4: blank
   1: {rating: 20 A, guards: [gfci, afci], feeds: one, says: "Laundry, one"}
   3: {rating: 20 A, guards: [gfci, afci], feeds: two, says: "Laundry, two"}
 [circuits/one.yaml]

@@ -34,6 +34,7 @@ runs:
 room: laundry    #! laundry-receptacle-missing
 name: Laundry
 kind: laundry
+complete: true
 [boxes/laundry.yaml]
 room: laundry
 boxes:

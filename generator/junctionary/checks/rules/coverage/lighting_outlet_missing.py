@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import rooms_of
 from junctionary.figures import Figures
-from junctionary.figures.gaps import unseen_in
+from junctionary.figures.gaps import boxes_untold, unseen_in
 from junctionary.figures.receptacles import RECEPTACLES
 from junctionary.house.lamps import LampTable
 from junctionary.house.model import House, Room
@@ -39,6 +39,7 @@ runs:
 room: den    #! lighting-outlet-missing
 name: Den
 kind: den
+complete: true
 [boxes/den.yaml]
 room: den
 boxes:
@@ -85,8 +86,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             for name in network.index.carrying.get(each.id, ())
             for reason in network.unknown_at(name)
         ]
-        if not room.boxes:
-            needs.append(f"the boxes of room {room.id}")
+        needs += boxes_untold(room)
         if needs:
             yield CannotTell((room.id,), tuple(dict.fromkeys(needs)), room.place)
             continue

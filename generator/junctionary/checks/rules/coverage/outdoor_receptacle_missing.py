@@ -46,6 +46,7 @@ boxes:
 room: garden    #! outdoor-receptacle-missing
 name: Back garden
 kind: outdoors
+complete: true
 side: back
 exposed: wet
 [boxes/garden.yaml]

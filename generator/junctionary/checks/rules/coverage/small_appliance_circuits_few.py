@@ -22,8 +22,10 @@ RULE = Rule(DEFECT, (cite("nec-2023", "210.11(C)(1)"),), ROUGHED)
 FAILS = """
 [panels/main.yaml]
 panel: main
-spaces: 8
+spaces: 4
 breakers:
+  2: blank
+  4: blank
   1: {rating: 20 A, guards: [gfci, afci], feeds: one, says: "Kitchen, one"}
   3: {rating: 20 A, guards: [gfci, afci], feeds: two, says: "Kitchen, two"}
 [circuits/one.yaml]

@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import rooms_of
 from junctionary.figures import Figures
-from junctionary.figures.gaps import unseen_in
+from junctionary.figures.gaps import boxes_untold, unseen_in
 from junctionary.house.model import House, Room
 from junctionary.house.network import Network
 from junctionary.records.words import ROOM_KINDS
@@ -37,6 +37,7 @@ runs:
 room: north    #! smoke-alarm-missing
 name: North room
 kind: bedroom
+complete: true
 level: upper
 [boxes/north.yaml]
 room: north
@@ -81,7 +82,7 @@ def _judged(house: House, rooms: list[Room], found: str) -> Iterator[Fault | Can
     if any(_alarms(house, each) for each in rooms):
         return
     needs = [gap for each in rooms for id_ in each.boxes if (gap := unseen_in(house.boxes[id_]))]
-    needs += [f"the boxes of room {each.id}" for each in rooms if not each.boxes]
+    needs += [gap for each in rooms for gap in boxes_untold(each)]
     if needs:
         yield CannotTell((first.id,), tuple(dict.fromkeys(needs)), first.place)
         return

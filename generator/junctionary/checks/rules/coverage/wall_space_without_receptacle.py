@@ -37,6 +37,7 @@ runs:
 room: den    #! wall-space-without-receptacle
 name: Den
 kind: den
+complete: true
 outline: [[0 ft, 0 ft], [12 ft, 0 ft], [12 ft, 10 ft], [0 ft, 10 ft]]
 walls: [north, east, south, west]
 things:

@@ -1,0 +1,55 @@
+"""The facts that checks lack, each told once: the one that would settle most comes first."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from junctionary.checks.engine import rules
+from junctionary.checks.finding import SEVERITIES, Unrecorded
+from junctionary.house.model import House
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """One missing fact: what it is about, and the checks it would settle, the gravest first."""
+
+    fact: str
+    about: tuple[str, ...]
+    rules: tuple[str, ...]
+
+
+def wanted(house: House, unrecorded: Iterable[Unrecorded]) -> tuple[Wanted, ...]:
+    """Each missing fact once, ranked by the hazards that it would settle, then defects, then advice."""
+    settles: dict[tuple[str, str], list[str]] = {}
+    about: dict[tuple[str, str], tuple[str, ...]] = {}
+    for each in unrecorded:
+        for need in each.needs:
+            # A fact that does not name its subject is another fact for another subject.
+            key = (need, "" if _names_it(house, need) else next(iter(each.about), ""))
+            settles.setdefault(key, []).append(each.rule)
+            about[key] = tuple(dict.fromkeys((*about.get(key, ()), *each.about)))
+    ranked = sorted(settles, key=lambda key: _weight(settles[key]), reverse=True)
+    return tuple(Wanted(key[0], about[key], _gravest_first(settles[key])) for key in ranked)
+
+
+def _weight(names: list[str]) -> tuple[int, ...]:
+    """How many hazards, defects and pieces of advice hang on a fact, by subject."""
+    known = rules()
+    grades = [known[each].severity for each in names if each in known]
+    return tuple(grades.count(severity) for severity in SEVERITIES)
+
+
+def _gravest_first(names: Iterable[str]) -> tuple[str, ...]:
+    known = rules()
+    once = dict.fromkeys(names)
+    return tuple(
+        sorted(once, key=lambda each: SEVERITIES.index(known[each].severity) if each in known else 9)
+    )
+
+
+def _names_it(house: House, need: str) -> bool:
+    """Whether the words of a fact say what it is about, as ``the cable of run a1`` does."""
+    return any(
+        word in each
+        for word in need.split()
+        for each in (house.boxes, house.runs, house.circuits, house.rooms)
+    )
