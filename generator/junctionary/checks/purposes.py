@@ -48,7 +48,7 @@ def _spaces_untold(house: House) -> Iterator[str]:
         told = {space.rstrip("ab") for each in panel.breakers for space in each.spaces} | set(panel.fillers)
         numbers = [each for each in range(1, panel.record.spaces + 1) if str(each) not in told]
         if numbers and len(told) < panel.record.spaces:
-            yield f"what is in space {', '.join(map(str, numbers))} of panel {panel.id}"
+            yield f"what is in spaces {', '.join(map(str, numbers))} of panel {panel.id}"
 
 
 def rooms_of(house: House, *kinds: str) -> Iterator[Room]:
