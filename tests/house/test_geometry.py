@@ -5,7 +5,16 @@ from fractions import Fraction
 
 import pytest
 
-from junctionary.house.geometry import Shape, is_other_face, other_face, shape, shapes, spot
+from junctionary.house.geometry import (
+    Shape,
+    area_in2,
+    contains,
+    is_other_face,
+    other_face,
+    shape,
+    shapes,
+    spot,
+)
 from junctionary.house.model import House
 
 HOUSE = """\
@@ -152,3 +161,12 @@ def test_rooms_farther_apart_than_a_wall_is_thick_share_none(made: Callable[[str
     assert one is not None
     assert other is not None
     assert not is_other_face(one, other)
+
+
+def test_a_point_is_within_an_l_shape_where_one_of_its_two_rectangles_holds_it() -> None:
+    shape_ = tuple((Fraction(x), Fraction(y)) for x, y in ((0, 0), (6, 0), (6, 2), (2, 2), (2, 5), (0, 5)))
+    for x in range(-1, 8):
+        for y in range(-1, 7):
+            held = (0 <= x <= 6 and 0 <= y <= 2) or (0 <= x <= 2 and 0 <= y <= 5)
+            assert contains(shape_, (Fraction(x), Fraction(y))) is held, (x, y)
+    assert area_in2(shape_) == area_in2(shape_[::-1]) == 12 + 6

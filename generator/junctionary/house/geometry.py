@@ -200,3 +200,22 @@ def distance_in(point: Point, start: Point, end: Point) -> float:
     dx, dy = x2 - x1, y2 - y1
     along = max(Fraction(0), min(Fraction(1), ((x - x1) * dx + (y - y1) * dy) / (dx * dx + dy * dy or 1)))
     return math.hypot(x - x1 - along * dx, y - y1 - along * dy)
+
+
+def area_in2(outline: tuple[Point, ...]) -> Fraction:
+    """The area of an outline in square inches, whichever way round it runs."""
+    return abs(_doubled_area(outline)) / 2
+
+
+def contains(outline: tuple[Point, ...], point: Point) -> bool:
+    """Whether a point lies within an outline or on its edge, on the plan."""
+    closed = tuple(pairwise((*outline, *outline[:1])))
+    if any(distance_in(point, *ends) == 0 for ends in closed):
+        return True
+    x, y = point
+    crossed = [
+        (x1, y1, x2, y2)
+        for (x1, y1), (x2, y2) in closed
+        if (y1 > y) != (y2 > y) and x < x1 + (y - y1) * (x2 - x1) / (y2 - y1)
+    ]
+    return len(crossed) % 2 == 1

@@ -7,8 +7,7 @@ What to do: put a receptacle above the counter into the stretch that is named, n
 Cannot tell: when the room's outline, where a counter, sink or range stands, or a box's place is not
     recorded. A counter piece is 12 in or wider along the wall, and ends at a sink, range, cooktop or
     refrigerator. A counter is taken to be 36 in high, and a receptacle counts up to 20 in above it.
-    Islands have asked for none since the 2023 edition, and are not measured. Kitchens built before the
-    2008 edition are left alone.
+    Islands have a check of their own. Kitchens built before the 2008 edition are left alone.
 Stands: on the room's key, one finding a room.
 """
 
