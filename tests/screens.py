@@ -1,4 +1,4 @@
-"""A picture of one sheet of every kind, at phone and laptop width, light and dark.
+"""A picture of one sheet of every kind, on a phone, a tablet and a desk, light and dark.
 
     .venv/bin/python tests/screens.py FOLDER [MANUAL]
 
@@ -21,7 +21,7 @@ def main(folder: Path, manual: Path) -> None:
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=shutil.which("chromium"), args=QUIET)
         for scheme in ("light", "dark"):
-            for width in (390, 1280):
+            for width in (390, 834, 1440):
                 context = browser.new_context(
                     viewport={"width": width, "height": 900}, color_scheme=scheme, device_scale_factor=1
                 )

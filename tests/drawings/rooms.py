@@ -38,7 +38,7 @@ def random_room(seed: int) -> Survey:
         for name, (x1, y1), (x2, y2) in zip(walls, corners, [*corners[1:], corners[0]], strict=True)
     }
     outline = ", ".join(f"[{x} ft, {y} ft]" for x, y in corners)
-    room = f"room: den\nname: Den\nkind: den\nlevel: ground\nceiling: 8 ft\noutline: [{outline}]\n"
+    room = f"room: den\nname: Den\nkind: den\nlevel: ground\nceiling: 8 ft\ncomplete: true\noutline: [{outline}]\n"
     room += (
         f"walls: [{', '.join(walls)}]\nthings:\n  - {{what: door, wall: south, along: 0 in, width: 30 in}}\n"
     )

@@ -1,9 +1,11 @@
 """The make-up of a box: every conductor and joint on it, no wire on another, letters beside colours."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from overlaps import lettering_overlaps, outside, wires_on_one_another
+from overlaps import lettering_overlaps, outside, strokes, wires_on_one_another
 from samples import PIGTAILED, SWITCHES, cable, conductor
 
 from junctionary.drawings.box_makeup import WIDEST_PX, wide_makeup
@@ -160,3 +162,31 @@ def test_an_end_that_is_not_recorded_is_marked_by_word() -> None:
 def test_letters_are_never_below_nine_pixels_on_the_smallest_phone(makeup: MakeUp) -> None:
     drawing = narrow_makeup(makeup, "n")
     assert min(each.size_px for each in letterings(drawing.marks)) * (320 - 46) / STRIP_PX >= 9
+
+
+def says(makeup: MakeUp) -> list[str]:
+    return [
+        " ".join(each.text for each in letterings(drawing.marks))
+        for drawing in (wide_makeup(makeup, "w"), narrow_makeup(makeup, "n"))
+    ]
+
+
+def test_a_terminal_says_the_letters_of_its_wire_how_it_lands_and_its_torque_on_both() -> None:
+    for words in says(PIGTAILED):
+        assert "BK" in words
+        assert "loop" in words
+        assert "14 in-lb listed" in words
+        assert "set to 14 in-lb" in words
+
+
+@pytest.mark.parametrize("kind", ["wide", "narrow"])
+def test_what_follows_from_a_word_is_dashed(kind: str) -> None:
+    (device,) = PIGTAILED.devices
+    from_word = replace(
+        PIGTAILED,
+        joints=(),
+        devices=(replace(device, terminals=tuple(replace(each, by_word=True) for each in device.terminals)),),
+    )
+    draw = wide_makeup if kind == "wide" else narrow_makeup
+    dashed = [len(list(strokes(draw(each, "d").marks, "dashed-fine"))) for each in (PIGTAILED, from_word)]
+    assert dashed[1] - dashed[0] >= len(device.terminals)

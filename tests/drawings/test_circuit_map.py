@@ -92,3 +92,8 @@ def smallest_at(drawing: Drawing, width: float) -> float:
 def test_letters_are_never_below_nine_pixels(plan: CircuitMap) -> None:
     assert smallest_at(narrow_map(plan, "n"), 320 - 46) >= 9
     assert smallest_at(wide_map(plan, "w"), 961 - 100) >= 9
+
+
+def test_a_severity_on_the_map_is_told_by_its_word_beside_its_mark() -> None:
+    for drawing in (wide_map(MAP, "w"), narrow_map(MAP, "n")):
+        assert "hazard" in {each.text for each in letterings(drawing.marks)}

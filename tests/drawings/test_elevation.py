@@ -156,7 +156,9 @@ def test_a_wall_whose_height_is_not_recorded_says_so() -> None:
 
 def test_a_picture_of_a_wall_is_named_with_it() -> None:
     photos = "photos: [{file: den-north.jpg, shows: D1, room: den, wall: north, date: 2026-03-01, stage: roughed}]\n"
-    assert den(photos=photos)["Den, north wall"].photos == ("den-north.jpg (2026-03-01, roughed)",)
+    (photo,) = den(photos=photos)["Den, north wall"].photos
+    assert photo.says == "den-north.jpg (2026-03-01, roughed)"
+    assert photo.shown == "Photograph: D1 (den, north wall)"
 
 
 def test_a_run_through_the_room_by_no_recorded_way_is_told_under_every_wall() -> None:

@@ -24,3 +24,10 @@ def test_a_word_wider_than_the_limit_is_broken() -> None:
 @pytest.mark.parametrize("text", ["", "   "])
 def test_nothing_takes_no_line(text: str) -> None:
     assert wrapped(text, 60, 12) == ()
+
+
+def test_a_figure_keeps_its_unit_on_its_line() -> None:
+    assert wrapped("3 joints and 35 in-lb", width_px("3 joints and 35", 12), 12) == (
+        "3 joints and",
+        "35 in-lb",
+    )

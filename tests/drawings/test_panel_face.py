@@ -13,7 +13,6 @@ from junctionary.drawings.ink import Drawing, Linked, Mark, letterings
 from junctionary.drawings.panel_face import narrow_face, small_face, wide_face
 from junctionary.drawings.panel_layout import NARROW, WIDE, laid_out, spots
 from junctionary.sheets.face import Handle, LitFace, PanelFace, Slot
-from junctionary.sheets.faces import panel_face
 from junctionary.sheets.links import Link, Ref
 from junctionary.sheets.survey import survey
 
@@ -77,7 +76,7 @@ def demo_faces() -> list[PanelFace]:
     result = open_record(Path(__file__).parents[2] / "content").result
     assert result is not None
     surveyed = survey(result.house, result.network, result.figures, result.judgement, "0" * 64, {})
-    return [panel_face(surveyed, each) for each in surveyed.house.panels.values()]
+    return list(surveyed.faces.values())
 
 
 FACES = {"sample": FACE, **{f"random {seed}": random_face(seed) for seed in range(40)}}

@@ -148,3 +148,43 @@ def test_a_switch_is_joined_to_its_lamp_by_a_dashed_curve_and_its_home_run_names
     assert len(list(strokes(drawing.marks, "leg"))) == 1
     assert "main 4" in {each.text for each in letterings(drawing.marks)}
     assert Ref("run", "c1") in links(drawing.marks)
+
+
+OUTLET = """\
+room: den
+boxes:
+  D1: {at: {wall: south, along: 6 ft, up: 14 in}, devices: {r1: duplex}, makeup: end-of-run}
+"""
+FED = """\
+circuit: c
+name: Den
+runs:
+  - {id: c1, cable: 12/2 NM-B, from: main, to: D1}
+"""
+FAR_PANEL = "panel: main\nspaces: 8\nbreakers:\n  3: {rating: 20 A, feeds: c, says: Den}\n"
+
+
+def far_plan(room: str) -> Plan:
+    return plan_of(surveyed(rooms=room, boxes=OUTLET, circuits=FED, panels=FAR_PANEL))
+
+
+def test_the_stretch_of_wall_that_fails_is_drawn_around_its_corners_with_its_length() -> None:
+    plan = far_plan(ROOM + "complete: true\n")
+    # 44 ft around, of which 6 ft to each side of the outlet is in reach.
+    assert [each.says for each in plan.far] == ["32 ft"]
+    assert plan.far_kinds == ("wall more than 6 ft from a receptacle",)
+    for draw in (wide_room, narrow_room):
+        drawing = draw(plan)
+        assert len(list(strokes(drawing.marks, "far"))) == 1
+        assert "32 ft" in {each.text for each in letterings(drawing.marks)}
+
+
+def test_where_it_cannot_be_told_whether_a_wall_fails_no_stretch_is_drawn() -> None:
+    plan = far_plan(ROOM)
+    assert plan.far == ()
+    assert list(strokes(wide_room(plan).marks, "far")) == []
+
+
+def test_a_room_of_an_older_edition_shows_the_stretch_as_asked_by_todays() -> None:
+    plan = far_plan(ROOM + "complete: true\nbuilt_to: nec-1996\n")
+    assert [each.only_today for each in plan.far] == [True]

@@ -1,5 +1,6 @@
 """The theme's scripts in a real browser, and houses' lookup data as a manual carries it."""
 
+import os
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
@@ -26,7 +27,11 @@ ROOT = Path(__file__).parents[2]
 ASSETS = ROOT / "themes/drafting/assets"
 PURE = (
     "address-state.js", "find-search.js", "off-list.js", "suspects.js", "suspect-scope.js", "next-test.js",
+    "free-amperes.js",
 )  # fmt: skip
+
+HOUSES = int(os.environ.get("JUNCTIONARY_HOUSES", "25"))
+"""How many random houses the lookups are held against; of the demo house five times as many searches."""
 
 Run = Callable[[str, Any], Any]
 
@@ -69,5 +74,5 @@ def demo() -> Looked:
 
 @pytest.fixture(scope="session")
 def drawn_houses() -> list[Looked]:
-    """Two hundred random houses."""
-    return [looked(read_example(as_text(random_house(Random(seed), 1 + seed % 2)))) for seed in range(200)]
+    """Random houses, of one circuit or two."""
+    return [looked(read_example(as_text(random_house(Random(seed), 1 + seed % 2)))) for seed in range(HOUSES)]

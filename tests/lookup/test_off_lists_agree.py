@@ -44,7 +44,7 @@ def test_every_box_of_the_demo_house_alone_and_with_its_neighbour(run_script: Ru
 
 
 @pytest.mark.browser
-def test_every_box_of_two_hundred_random_houses(run_script: Run, drawn_houses: list[Looked]) -> None:
+def test_every_box_of_random_houses(run_script: Run, drawn_houses: list[Looked]) -> None:
     for each in drawn_houses:
         agree(run_script, each)
 

@@ -17,6 +17,7 @@ ANSWERED = {
     "make-dead.html": "#box=K12,X1&off=main/24",
     "where-to-look.html": "#signs=none&dead=K2,K5&live=K1&read=K2.r1.top:hot-only",
     "find.html": "#find=freezer",
+    "one-more.html": "#at=K2.r1&watts=1500&hours=yes",
 }
 
 
@@ -230,7 +231,10 @@ def test_an_answer_is_no_wider_than_a_phone_and_never_says_safe(
 def test_whatever_a_finger_must_meet_is_44_pixels_high(page: "Page", demo_manual: Path, name: str) -> None:
     to(page, demo_manual, name, ANSWERED[name])
     page.wait_for_timeout(100)
-    chosen = ".find input, #found [role=option], .lookup select, .lookup button, #result label, fieldset label, #signs label"
+    chosen = (
+        ".find input, #found [role=option], .lookup select, .lookup button, .lookup input[type=text],"
+        " .lookup label:has(input), #result label, fieldset label, #signs label, nav a, nav summary"
+    )
     small = page.evaluate(
         """chosen => [...document.querySelectorAll(chosen)].filter(each => each.getClientRects().length)
         .map(each => [each.outerHTML.slice(0, 80), each.getBoundingClientRect().height])
@@ -257,6 +261,7 @@ def test_without_scripts_the_lists_stand_and_no_field_is_shown(browser: "Browser
         ("find.html", "K8.r1, 5-15R receptacle"),
         ("make-dead.html", "before opening, ALL off: main 24 and 32"),
         ("where-to-look.html", "GFCI K1.r1 (Kitchen, counter, left of the sink"),
+        ("one-more.html", "K2, Kitchen, counter, right of the sink"),
     ):
         tab.goto((demo_manual / name).as_uri())
         assert tab.locator(".find").is_hidden()
@@ -278,3 +283,87 @@ def test_an_answer_prints_by_itself_and_a_sheet_unasked_prints_its_list(
     assert "Third point" in page.locator("main").inner_text()
     sheets = re.findall(rb"/Type\s*/Page\b(?!s)", page.pdf(prefer_css_page_size=True))
     assert 1 <= len(sheets) <= 2
+
+
+def test_room_for_one_more_is_found_by_keyboard_and_the_address_carries_it(
+    page: "Page", demo_manual: Path
+) -> None:
+    to(page, demo_manual, "one-more.html")
+    tab_to(page, "#at")
+    choose(page, "K2.r1")
+    assert page.locator("#told").inner_text() == "main 17. Free: 7.5 A; the limit is the 20 A breaker."
+    tab_to(page, "#watts")
+    page.keyboard.type("1,500")
+    verdict = page.locator("#result .verdict").first
+    assert verdict.inner_text().startswith("Too much: 1500 W is 12.5 A; free is 7.5 A.")
+    assert page.locator("#told").inner_text().endswith(verdict.inner_text())
+    tab_to(page, "#hours")
+    page.keyboard.press("Space")
+    assert page.evaluate("location.hash") == "#at=K2.r1&watts=1%2C500&hours=yes"
+    page.reload()
+    assert "free is 6 A for hours" in verdict.inner_text()
+
+
+def test_a_usual_load_brings_its_watts_and_whether_it_runs_for_hours(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "one-more.html", "#at=V3.r1")
+    page.locator("#usual").select_option(label="portable heater, about 1500 W")
+    assert page.locator("#watts").input_value() == "1500"
+    assert page.locator("#hours").is_checked()
+    assert "Within what is free: 1500 W for hours" in page.locator("#result .verdict").first.inner_text()
+
+
+def test_what_is_no_whole_number_of_watts_is_refused_and_nothing_added(
+    page: "Page", demo_manual: Path
+) -> None:
+    to(page, demo_manual, "one-more.html", "#at=K2.r1&watts=1.5kW")
+    said = page.locator("#result").inner_text()
+    assert "Enter whole watts" in said
+    assert "Free: 7.5 A" in said
+
+
+def test_a_box_nobody_could_tell_and_one_no_longer_recorded_are_never_a_yes(
+    page: "Page", demo_manual: Path
+) -> None:
+    to(page, demo_manual, "one-more.html", "#at=O8")
+    assert "Cannot be told." in page.locator("#result").inner_text()
+    assert "Nothing on record stands against it" not in page.locator("#result").inner_text()
+    to(page, demo_manual, "one-more.html", "#at=K99.r1&watts=60")
+    assert "nothing can be said of it" in page.locator("#result").inner_text()
+
+
+def test_where_no_ground_comes_a_cable_may_not_start(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "one-more.html", "#at=G3.r1")
+    said = page.locator("#result").inner_text()
+    assert "Not from here." in said
+    assert "a GFCI device does not stand for one" in said
+
+
+def test_on_a_phone_the_sheets_for_trouble_stand_in_the_first_line(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "rooms.html")
+    tops = page.evaluate(
+        "[...document.querySelectorAll('nav > a')].map(each => [each.innerText, each.getBoundingClientRect().top])"
+    )
+    assert [word for word, _ in tops] == ["Find", "It is dead", "Make dead", "Outage", "Cover"]
+    assert len({top for _, top in tops}) == 1
+    panels = page.get_by_role("link", name="Panels", exact=True).first
+    assert panels.is_hidden()
+    page.locator("nav summary").tap()
+    assert panels.is_visible()
+    assert page.evaluate("document.documentElement.scrollWidth") <= 390
+
+
+def test_with_room_for_all_every_sheet_is_shown_without_a_press(page: "Page", demo_manual: Path) -> None:
+    page.set_viewport_size({"width": 1200, "height": 800})
+    to(page, demo_manual, "rooms.html")
+    assert page.get_by_role("link", name="Terms", exact=True).first.is_visible()
+    assert page.locator("nav summary").is_hidden()
+
+
+def test_room_for_one_more_prints_its_answer_or_its_list(page: "Page", demo_manual: Path) -> None:
+    page.emulate_media(media="print")
+    to(page, demo_manual, "one-more.html")
+    assert page.locator(".on-paper").is_visible()
+    to(page, demo_manual, "one-more.html", "#at=K2.r1&watts=60")
+    assert page.locator(".on-paper").is_hidden()
+    assert page.locator(".asking").is_hidden()
+    assert "Within what is free: 60 W is 0.5 A, of 7.5 A." in page.locator("#result").inner_text()

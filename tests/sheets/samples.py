@@ -32,7 +32,14 @@ from junctionary.sheets.lists import (
     SplicesSheet,
 )
 from junctionary.sheets.loads import Calculation, FeederEntry, LegBar, LegLoad, LoadsSheet
-from junctionary.sheets.lookup import Choices, MakeDeadSheet, OutageSheet, SourceCard, WhereToLookSheet
+from junctionary.sheets.lookup import (
+    Choices,
+    MakeDeadSheet,
+    OneMoreSheet,
+    OutageSheet,
+    SourceCard,
+    WhereToLookSheet,
+)
 from junctionary.sheets.notes import (
     ColourCode,
     NoteSheet,
@@ -44,6 +51,7 @@ from junctionary.sheets.notes import (
 )
 from junctionary.sheets.one_line import Bus, End, Feed, Ground, Label, OneLine, OneLineSheet, Tap
 from junctionary.sheets.panel import PanelSheet
+from junctionary.sheets.photo import Photo
 from junctionary.sheets.plan import (
     HomeRun,
     LevelSheet,
@@ -621,7 +629,7 @@ WALL = Elevation(
     things=(WallThing("window", 40, 50, 30, 50, False), WallThing("counter", 0, 90, 0, 36, True)),
     cautions=(Caution(22, 0, 16, 96), Caution(30, 16, 90, 16), Caution(92, 0, 16, 96)),
     notes=(("Its other face is in: Hall.",),),
-    photos=("den-north.jpg (2026-03-01, roughed)",),
+    photos=(Photo("photos/den-north.jpg", "den-north.jpg (2026-03-01, roughed)", "Photograph: D1 (den, north wall)"),),
 )
 
 ROOM = RoomSheet(
@@ -681,7 +689,7 @@ LOADS = LoadsSheet(
     facts=(Fact("service", ("100 A",)),),
     verdict="Whether the service, 100 A, is large enough cannot be told.",
     methods=(
-        Calculation("Service, standard method", "at least 2700 VA", "the service", "cannot tell", LIGHTING),
+        Calculation("Service, standard method", "at least 2700 VA", "the service", "cannot tell", Fraction("11.3"), Fraction(100), False, LIGHTING),
     ),
     neutral=LIGHTING,
     conductors=(LIGHTING,),
@@ -689,7 +697,7 @@ LOADS = LoadsSheet(
         FeederEntry(
             ("Feeder to ", Link("Shed", Ref("panel", "main"))),
             (Fact("breaker", ("60 A",)),),
-            Calculation("Feeder", "61 A", "its breaker, 60 A", "too large", LIGHTING),
+            Calculation("Feeder", "61 A", "its breaker, 60 A", "too large", Fraction(61), Fraction(60), True, LIGHTING),
         ),
     ),
     legs=(
@@ -701,6 +709,7 @@ LOADS = LoadsSheet(
             "0",
             Fraction(300),
             Fraction(12000),
+            120,
             True,
         ),
     ),
@@ -868,6 +877,18 @@ def sheets() -> tuple[Sheet, ...]:
             starts=(Choices("Rooms", (("room:den", "Den"),)),),
             readings=(("nothing", "H-N 0: open hot"),),
             table=Table(("point", "where"), (Row((("D1.r1",), ("Den",))),)),
+            trips=("Unplug all that is on it.",),
+            on_it=Table(("breaker", "drawn"), (Row((("main 14",), ("3 A",))),)),
+        ),
+        OneMoreSheet(
+            title=title("Room for one more", "E-009"),
+            ref=Ref("sheet", "one-more"),
+            heading="Room for one more",
+            points=(Choices("Den", (("D1.r1", "D1.r1, receptacle"),)),),
+            usual=(("1500", "kettle, about 1500 W"),),
+            recorded=(("700h", "Aquarium pump, 700 W"),),
+            heeded=("What is plugged in counts.",),
+            table=Table(("box", "free"), (Row((("D1",), ("at most 3 A",))),)),
         ),
         OutageSheet(
             title=title("Outage card", "E-008"),
@@ -879,7 +900,8 @@ def sheets() -> tuple[Sheet, ...]:
                 SourceCard(
                     Link("Generator", Ref("circuit", "gen")), (Fact("rating", ("30 A",)),),
                     "Nothing on record keeps the two apart.", (("main 14: aquarium pump",),),
-                    (("Main off.",),), (("Main on.",),),
+                    (("Main off.",),), (("Main on.",),), ("Cannot carry the pump.",),
+                    (Working("Leg A", "A", (WorkingLine("pump", "", "31"),), "", "common practice"),),
                 ),
             ),
             cautions=("Outdoors only.",),

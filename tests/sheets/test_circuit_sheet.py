@@ -1,6 +1,6 @@
 """A circuit's sheet: its tree, and whether wire, breaker and devices match."""
 
-from houses import surveyed
+from houses import DEVICES, surveyed
 
 from junctionary.sheets.circuit import CircuitSheet, nodes
 from junctionary.sheets.circuits import circuit_sheet
@@ -105,3 +105,40 @@ def test_a_stage_no_run_tells_is_said_once() -> None:
     made = sheet("id: a1, cable: 12/2 NM-B, from: main, to: K1")
     assert "stage" not in made.runs.heads
     assert "not recorded" in made.runs.caption
+
+
+GUARDED = """\
+room: den
+boxes:
+  K1: {devices: {r1: guard}, makeup: {feed: a1, guarded: [a2]}}
+  K2: {devices: {r1: duplex}, makeup: end-of-run}
+"""
+KINDS = DEVICES.replace(
+    "devices:\n",
+    "devices:\n  guard: {is: gfci-receptacle, face: 5-20R, rating: 20 A, torque: 14 in-lb}\n",
+)
+KETTLED = """\
+circuit: den
+name: Den receptacles
+runs:
+  - {id: a1, cable: 12/2 NM-B, from: main, to: K1, length: 30 ft}
+  - {id: a2, cable: 12/2 NM-B, from: K1, to: K2, length: 12 ft}
+loads:
+  - {id: kettle, name: Kettle, is: other, draws: 1500 W, plugged: K2.r1}
+"""
+
+
+def test_the_map_says_from_where_on_a_device_guards_what_is_joined_and_what_is_plugged_in() -> None:
+    survey = surveyed(
+        {"devices/all.yaml": KINDS},
+        panels="panel: main\nspaces: 4\nbreakers:\n  1: {rating: 20 A, feeds: den}\n",
+        circuits=KETTLED,
+        boxes=GUARDED,
+    )
+    made = circuit_sheet(survey, "den")
+    assert made.map is not None
+    notes = {each.name: each.notes for each in nodes(made.map.root)}
+    assert "its GFCI guards K2 too" in notes["K1"]
+    assert "1 joint" in notes["K1"]
+    assert "GFCI at K1" in notes["K2"]
+    assert "Kettle 1500 W" in notes["K2"]

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from junctionary.house.model import Circuit, House, Room
+from junctionary.records.values import UNKNOWN
 from junctionary.sources import edition_year
 from junctionary.units import Quantity
 
@@ -43,7 +44,12 @@ def circuits_for(house: House, purpose: str) -> Counted:
 
 
 def _spaces_untold(house: House) -> Iterator[str]:
-    """The spaces of each panel of which nothing is told: a circuit may begin there."""
+    """What may hide a circuit: no panel, a space of which nothing is told, a breaker nobody could trace."""
+    if not house.panels:
+        yield "the panel, and what each of its breakers feeds"
+    for breaker in house.breakers.values():
+        if breaker.feeds is UNKNOWN and not breaker.record.kept_off:
+            yield f"what breaker {breaker.id} feeds"
     for panel in house.panels.values():
         told = {space.rstrip("ab") for each in panel.breakers for space in each.spaces} | set(panel.fillers)
         numbers = [each for each in range(1, panel.record.spaces + 1) if str(each) not in told]

@@ -51,5 +51,5 @@ def _names_it(house: House, need: str) -> bool:
     return any(
         word in each
         for word in need.split()
-        for each in (house.boxes, house.runs, house.circuits, house.rooms)
+        for each in (house.boxes, house.runs, house.circuits, house.rooms, house.devices)
     )

@@ -1,5 +1,6 @@
 """The command: the only place that prints, and the only place that decides an exit code."""
 
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -20,6 +21,8 @@ def main(argv: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
+    # What a run makes it keeps to its end: the collector would walk all of it again and again for nothing.
+    gc.disable()
     try:
         asked = parser().parse_args(argv)
         code: int = asked.run(asked)
@@ -41,4 +44,6 @@ def main(argv: Sequence[str] | None = None) -> int:
         traceback.print_exc()
         print("junctionary itself failed; this says nothing about the house", file=sys.stderr)
         return UNREADABLE
+    finally:
+        gc.enable()
     return code

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from junctionary import __version__
+from junctionary.data import themes
 
 STAGES = ("roughed", "made-up", "energised")
 SEVERITIES = ("hazard", "defect", "advice", "never")
@@ -87,6 +88,13 @@ def parser() -> argparse.ArgumentParser:
         default=Path("house-manual"),
         metavar="FOLDER",
         help="where (default: house-manual/ here)",
+    )
+    publish.add_argument(
+        "--theme",
+        choices=themes(),
+        default="drafting",
+        help="how it looks: drafting, or plain, which is large, without colour and told by letters alone "
+        "(default: drafting)",
     )
     publish.set_defaults(run=_run("publish"))
 

@@ -7,6 +7,7 @@ from junctionary.cli.opening import open_record, record_folder
 from junctionary.cli.saying import counted, problem_lines, say, tally
 from junctionary.publish.folder import NotAManual, swap_in
 from junctionary.publish.manual import manual
+from junctionary.publish.pictures import bare_pictures
 
 
 def run(asked: Namespace) -> int:
@@ -21,7 +22,13 @@ def run(asked: Namespace) -> int:
         print(told, file=sys.stderr)
         return 2
     result = opened.result
-    pages = manual(result.house, result.network, result.figures, result.judgement, opened.files)
+    pictures, refused = bare_pictures(opened.files, result.house.photos)
+    for problem in refused:
+        for line in problem_lines(opened.folder, opened.files, problem):
+            print(line, file=sys.stderr)
+    pages = manual(
+        result.house, result.network, result.figures, result.judgement, opened.files, asked.theme, pictures
+    )
     try:
         swap_in(pages, asked.output)
     except NotAManual as refused:

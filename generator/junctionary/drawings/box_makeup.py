@@ -24,6 +24,7 @@ from junctionary.drawings.ink import (
     rect,
     route,
 )
+from junctionary.drawings.landings import landing_letters, lettered, listed, tightened
 from junctionary.drawings.lettering import width_px, wrapped
 from junctionary.sheets.box import Cable, Conductor, Device, Joint, MakeUp
 
@@ -87,7 +88,7 @@ def _drawn(
     rows = {row.conductor.id: row for row in (*left_rows, *right_rows)}
     last_row = max((row.y for row in rows.values()), default=60)
     joints_y = last_row + 34
-    terminals, device_marks_of = _devices(makeup.devices, box_left, inside)
+    terminals, device_marks_of = _devices(makeup, box_left, inside)
     wires: list[Stroke] = []
     over: list[Mark] = []
     ways: list[_Way] = []
@@ -108,7 +109,7 @@ def _drawn(
                 wires += wire(path, item.colour, item.marked)
                 over += _loose_end(item, x, joints_y)
         x += item_width
-    tallest = max((len(_joint_label(joint)) for joint in makeup.joints), default=0)
+    tallest = max((len(_joint_label(joint, makeup)) for joint in makeup.joints), default=0)
     track_y = joints_y + max(44, 14 * tallest + 12)
     ordered = _tracks(ways)
     devices_y = track_y + len(ordered) * 12 + 26
@@ -199,7 +200,7 @@ def _columns(makeup: MakeUp) -> list[tuple[Joint | Conductor, float]]:
 
     items: list[tuple[float, Joint | Conductor, float]] = []
     for joint in makeup.joints:
-        label = max((width_px(text, 12) for text in _joint_label(joint)), default=0)
+        label = max((width_px(text, 12) for text in _joint_label(joint, makeup)), default=0)
         room = -(-(len(joint.members) * GRID_PX + label + 18) // GRID_PX) * GRID_PX
         items.append((joint_place(joint), joint, room))
     for cable in makeup.cables:
@@ -211,8 +212,14 @@ def _columns(makeup: MakeUp) -> list[tuple[Joint | Conductor, float]]:
     return [(item, room) for _, item, room in sorted(items, key=lambda entry: entry[0])]
 
 
-def _joint_label(joint: Joint) -> tuple[str, ...]:
-    return (joint.name, *wrapped(joint.connector, 96, 12))
+def _joint_label(joint: Joint, makeup: MakeUp) -> tuple[str, ...]:
+    """Its name and connector; what it joins that has no wire in the drawing; whether it is only a word's."""
+    drawn = {each.id for cable in makeup.cables for each in cable.conductors}
+    drawn |= {f"{device.id}.{each.name}" for device in makeup.devices for each in device.terminals}
+    says = [joint.connector, *(f"with {name}" for name in joint.members if name not in drawn)]
+    says += [f"pigtail {joint.pigtail}"] if joint.pigtail else []
+    says += ["by the word"] if joint.by_word else []
+    return (joint.name, *(text for each in says for text in wrapped(each, 104, 12)))
 
 
 def _joint(
@@ -243,20 +250,23 @@ def _joint(
             # A bonding screw, a jumper or another joint: a short tail with its own words.
             wires += wire(route(((port, y + 20), (port, y + 34))), "bare")
     span = (len(members) - 1) * GRID_PX
-    marks: list[Mark] = [*_connector(joint.connector, x, y, span, len(members))]
-    for index, text in enumerate(_joint_label(joint)):
+    marks: list[Mark] = [*_connector(joint, x, y, span, len(members))]
+    for index, text in enumerate(_joint_label(joint, makeup)):
         kind = "tag" if index == 0 else "note"
         marks.append(Lettering(x + span + 16, y + 5 + index * 14, text, kind))
     return wires, marks, ways
 
 
-def _connector(name: str, x: float, y: float, span: float, ports: int) -> tuple[Stroke, ...]:
+def _connector(joint: Joint, x: float, y: float, span: float, ports: int) -> tuple[Stroke, ...]:
+    """Dashed where its kind is not known, or where the joint follows from a word and was not seen."""
+    name = joint.connector
+    seen = "part dashed-fine" if joint.by_word else "part"
     if "twist" in name:
         d = f"M{x - 10:.1f} {y:.1f}h{span + 20:.1f}l-6 22h{-(span + 8):.1f}Z"
         ribs = (line(x + i * GRID_PX, y + 5, x + i * GRID_PX, y + 17, "hair") for i in range(ports))
-        return (Stroke(d, "part"), *ribs)
+        return (Stroke(d, seen), *ribs)
     known = any(word in name for word in ("lever", "push", "crimp", "screw"))
-    body = rect(x - 10, y, span + 20, 22, "part" if known else "part dashed-fine")
+    body = rect(x - 10, y, span + 20, 22, seen if known else "part dashed-fine")
     return (body, *(rect(x + i * GRID_PX - 5, y + 4, 10, 8, "hair") for i in range(ports)))
 
 
@@ -277,8 +287,10 @@ def _device_width(device: Device) -> float:
 _Drawn: TypeAlias = Callable[[float], tuple[list[Mark], float]]
 
 
-def _devices(devices: tuple[Device, ...], box_left: float, inside: float) -> tuple[dict[str, float], _Drawn]:
+def _devices(makeup: MakeUp, box_left: float, inside: float) -> tuple[dict[str, float], _Drawn]:
     """Where each terminal stands, and how the devices are drawn once their height is known."""
+    devices = makeup.devices
+    known = lettered(makeup)
     taken = sum(_device_width(device) for device in devices)
     x = box_left + ((inside - taken) / 2 // GRID_PX) * GRID_PX + GRID_PX / 2
     terminals: dict[str, float] = {}
@@ -297,7 +309,7 @@ def _devices(devices: tuple[Device, ...], box_left: float, inside: float) -> tup
         marks: list[Mark] = []
         end = y
         for device, left in zip(devices, lefts, strict=True):
-            device_marks, device_end = _device(device, left, y)
+            device_marks, device_end = _device(device, left, y, known)
             marks += device_marks
             end = max(end, device_end)
         return marks, end
@@ -305,20 +317,22 @@ def _devices(devices: tuple[Device, ...], box_left: float, inside: float) -> tup
     return terminals, drawn
 
 
-def _device(device: Device, left: float, y: float) -> tuple[list[Mark], float]:
+def _device(device: Device, left: float, y: float, known: dict[str, str]) -> tuple[list[Mark], float]:
     width = _device_width(device) - GRID_PX
     words: list[Mark] = []
     deepest = y + 30
     for index, terminal in enumerate(device.terminals):
         x = left + 40 + index * _TERMINAL_PX
         count = len(terminal.wires) + bool(terminal.from_joint)
-        words.append(circle(x, y + 14, 7, "part"))
+        words.append(circle(x, y + 14, 7, "part dashed-fine" if terminal.by_word else "part"))
         if count > 1:
             words.append(rect(x - 9, y + 5, 18 + (count - 1) * GRID_PX, 18, "mid"))
         words.append(line(x - 4, y + 18, x + 4, y + 10, "hair"))
+        beside = x + 12 + max(count - 1, 0) * GRID_PX
+        words.append(Lettering(beside, y + 18, landing_letters(terminal, known), "tag"))
         text_y = y + 38
         words.append(Lettering(x - 32, text_y, terminal.name, "tag"))
-        for text in (terminal.how, terminal.torque, terminal.measured):
+        for text in (terminal.how, listed(terminal), tightened(terminal)):
             missing = "not " in text
             for each in wrapped(text, _TERMINAL_PX - 4, 12, bold=missing):
                 text_y += 15

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 
 from junctionary.drawings.conductors import letters, wire
 from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, circle, letterings, line, rect
+from junctionary.drawings.landings import landing_letters, lettered, listed, tightened
 from junctionary.drawings.lettering import width_px, wrapped
-from junctionary.sheets.box import Cable, Conductor, Device, Joint, MakeUp
+from junctionary.sheets.box import Cable, Conductor, Device, Joint, MakeUp, Terminal
 from junctionary.sheets.links import plain
 
 STRIP_PX = 340.0
@@ -35,6 +36,7 @@ class _Line:
     marked: str
     words: tuple[str, ...]
     end: str = ""
+    by_word: bool = False
 
 
 def narrow_makeup(makeup: MakeUp, drawing_id: str) -> Drawing:
@@ -99,10 +101,9 @@ def _strip_of(part: Cable | Joint | Device, makeup: MakeUp) -> Strip:
         under = " · ".join(word for word in (part.role, part.known_by) if word)
         lines = tuple(_member(name, makeup) for name in part.members)
         return _strip("joint", heading, under, lines, None)
+    known = lettered(makeup)
     lines = tuple(
-        _Line(
-            terminal.colour, "", wrapped(_landed(terminal.wires, terminal.from_joint), 170, 12), terminal.name
-        )
+        _Line(terminal.colour, "", _terminal_words(terminal, known), terminal.name, terminal.by_word)
         for terminal in part.terminals
     )
     return _strip("device", f"{part.id} · {part.says}", plain(part.feeds), lines, None)
@@ -118,6 +119,14 @@ def said_end(conductor: Conductor) -> str:
 def _landed(wires: tuple[str, ...], joint: str) -> str:
     said = [wire_id.replace(".", " ") for wire_id in wires] + ([f"pigtail from {joint}"] if joint else [])
     return ", ".join(said) or "nothing recorded"
+
+
+def _terminal_words(terminal: Terminal, known: dict[str, str]) -> tuple[str, ...]:
+    """``BK, cn1 black · loop · 14 in-lb listed, set to 14 in-lb``."""
+    lands = _landed(terminal.wires, terminal.from_joint)
+    coded = ", ".join(each for each in (landing_letters(terminal, known), lands) if each)
+    torque = ", ".join(each for each in (listed(terminal), tightened(terminal)) if each)
+    return tuple(" · ".join(each for each in (coded, terminal.how, torque) if each).split())
 
 
 def _member(name: str, makeup: MakeUp) -> _Line:
@@ -145,16 +154,19 @@ def _strip(kind: str, heading: str, under: str, lines: tuple[_Line, ...], to: Li
     top = y + 4
     y = top + 4
     ports: list[Mark] = []
-    for each in lines:
+    tags = [each.end or letters(each.colour, each.marked) for each in lines]
+    # What is said begins at one edge, unless a tag is too long for that.
+    edge = max((_TAG_X + width_px(tag, 11.5, bold=True) + 8 for tag in tags), default=0.0)
+    edge = min(max(_TAG_X + 36, edge), _TAG_X + 100)
+    for each, tag in zip(lines, tags, strict=True):
         middle = y + _ROW_PX / 2
-        tag = each.end or letters(each.colour, each.marked)
         if each.colour:
             path = f"M{_STUB[0] - 4:.1f} {middle:.1f}H{_STUB[1]:.1f}"
             ports.extend(wire(path, each.colour, each.marked)[1:])
-        ports.append(_port(kind, middle))
+        ports.append(_port(kind, middle, by_word=each.by_word))
         tag_width = width_px(tag, 11.5, bold=True)
         ports.append(Lettering(_TAG_X, middle + 4, tag, "tag"))
-        text_x = max(_TAG_X + 36, _TAG_X + tag_width + 8)
+        text_x = max(edge, _TAG_X + tag_width + 8)
         for index, text in enumerate(wrapped(" ".join(each.words), STRIP_PX - text_x - 4, 12)):
             ports.append(Lettering(text_x, middle + 4 + index * _LINE_PX, text))
             y += _LINE_PX if index else 0
@@ -164,9 +176,9 @@ def _strip(kind: str, heading: str, under: str, lines: tuple[_Line, ...], to: Li
     return Strip((*marks, body, *ports), bottom)
 
 
-def _port(kind: str, y: float) -> Mark:
+def _port(kind: str, y: float, *, by_word: bool) -> Mark:
     if kind == "device":
-        return circle(11, y, 6, "part")
+        return circle(11, y, 6, "part dashed-fine" if by_word else "part")
     if kind == "joint":
         return rect(6, y - 5, 10, 10, "hair")
     return line(2, y, 20, y, "hair")

@@ -10,9 +10,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, Stroke, line, rect
-from junctionary.drawings.lettering import wrapped
+from junctionary.drawings.lettering import width_px, wrapped
 from junctionary.drawings.symbols import RADIUS_PX, severity_mark, symbol
 from junctionary.sheets.circuit import CircuitMap, MapNode, MapRun
+from junctionary.sheets.entries import Severity
 
 COLUMN_PX = 132.0
 COLUMNS = 7
@@ -43,8 +44,8 @@ def wide_map(plan: CircuitMap, drawing_id: str) -> Drawing:
     top = 0.0
     widest = 0
     for strip in _strips(plan.root):
-        heights = _row_heights(strip)
-        middles = [top + sum(heights[:row]) + 46 for row in range(len(heights))]
+        heights, heads = _row_heights(strip)
+        middles = [top + sum(heights[:row]) + heads[row] for row in range(len(heights))]
         marks.extend(mark for placed in strip for mark in _wires(placed, middles))
         marks.extend(mark for placed in strip for mark in _wide_node(placed, middles[placed.row]))
         top += sum(heights) + 14
@@ -61,9 +62,10 @@ def narrow_map(plan: CircuitMap, drawing_id: str) -> Drawing:
     y = 8.0
     for node, lane, depth_of_parent in _down(plan.root):
         x = 22 + lane * _LANE_PX
-        text_x = x + 34
+        text_x = x + 38
         room = NARROW_PX - text_x - 20
-        run_lines = _run_lines(node.run, room) if node.run else ()
+        run_room = room - _severity_px(node.run.severity) if node.run else room
+        run_lines = _run_lines(node.run, run_room) if node.run else ()
         y += len(run_lines) * _LINE_PX + 34
         if node.run is not None and depth_of_parent is not None:
             marks.extend(_drop(node.run, depth_of_parent, last_y[depth_of_parent], x, y))
@@ -71,19 +73,34 @@ def narrow_map(plan: CircuitMap, drawing_id: str) -> Drawing:
             kind = "note warn" if node.run.severity else "note"
             words = [Lettering(text_x, first + i * _LINE_PX, text, kind) for i, text in enumerate(run_lines)]
             rows.append(Linked(node.run.ref, f"run {node.run.ref.id}", tuple(words)))
-            if node.run.severity:
-                rows.extend(severity_mark(node.run.severity, NARROW_PX - 12, first - 4))
-        notes = [text for note in node.notes for text in wrapped(note, room, _NOTE_PX)]
-        names = wrapped(node.name, room, 14, bold=True)
+            rows.extend(_graded(node.run.severity, first - 4))
+        notes = [text for note in _gathered(node.notes) for text in wrapped(note, room, _NOTE_PX)]
+        names = wrapped(node.name, room - _severity_px(node.severity), 14, bold=True)
         words = [Lettering(text_x, y + 5 + i * 17, text, "name") for i, text in enumerate(names)]
         below = y + 5 + (len(names) - 1) * 17
         words += [Lettering(text_x, below + (i + 1) * _LINE_PX, text) for i, text in enumerate(notes)]
         rows.extend(_reached(node, (*_hit(x - 22, y - 22, 44, 44), *symbol(node.symbol, x, y), *words)))
-        if node.severity:
-            rows.extend(severity_mark(node.severity, NARROW_PX - 12, y))
+        rows.extend(_graded(node.severity, y))
         last_y[lane] = y
         y = below + len(notes) * _LINE_PX + 6
     return Drawing(drawing_id, NARROW_PX, y + 12, plan.title, plan.says, (*marks, *rows), "narrow")
+
+
+def _gathered(notes: tuple[str, ...]) -> tuple[str, ...]:
+    """The first note, and the rest run on: a phone is narrow, but wider than a column."""
+    # A point stays with what it follows, so that no line begins with one.
+    return (*notes[:1], "\u00a0· ".join(notes[1:])) if len(notes) > 1 else notes
+
+
+def _severity_px(severity: Severity | None) -> float:
+    return width_px(severity, 11.5, bold=True) + 8 if severity else 0.0
+
+
+def _graded(severity: Severity | None, y: float) -> Iterator[Mark]:
+    """The word and the mark of a severity at the edge of a phone's drawing."""
+    if severity:
+        yield Lettering(NARROW_PX - 24, y + 4, severity, "tag warn", "end")
+        yield from severity_mark(severity, NARROW_PX - 12, y)
 
 
 def _size(node: MapNode) -> int:
@@ -161,13 +178,26 @@ def _name_lines(node: MapNode) -> tuple[str, ...]:
     return wrapped(node.name, COLUMN_PX - 22, 14, bold=True)
 
 
-def _row_heights(strip: list[Placed]) -> list[float]:
-    heights = [0.0] * (1 + max(placed.row for placed in strip))
+def _row_heights(strip: list[Placed]) -> tuple[list[float], list[float]]:
+    """How tall each row is, and how much of it stands above the line of its symbols."""
+    count = 1 + max(placed.row for placed in strip)
+    heads, below = [46.0] * count, [0.0] * count
     for placed in strip:
-        lines = len(_note_lines(placed.node)) + placed.goes_on
-        tall = 46 + 38 + len(_name_lines(placed.node)) * 17 + lines * _LINE_PX
-        heights[placed.row] = max(heights[placed.row], tall)
-    return heights
+        node = placed.node
+        lines = len(_note_lines(node)) + placed.goes_on + (node.severity is not None)
+        tall = 38 + len(_name_lines(node)) * 17 + lines * _LINE_PX
+        below[placed.row] = max(below[placed.row], tall)
+        if node.run is not None and node.run.severity:
+            heads[placed.row] = max(heads[placed.row], 46 + len(_cable_lines(placed)) * 14.0)
+    return [head + tall for head, tall in zip(heads, below, strict=True)], heads
+
+
+def _cable_lines(placed: Placed) -> tuple[str, ...]:
+    """What the cable into a node is called: beside a drop there is half the room."""
+    run = placed.node.run
+    if run is None:
+        return ()
+    return wrapped(run.cable, 52.0 if placed.forks else 64.0, _NOTE_PX, bold=bool(run.severity))
 
 
 def _wires(placed: Placed, middles: list[float]) -> Iterator[Mark]:
@@ -184,7 +214,7 @@ def _wires(placed: Placed, middles: list[float]) -> Iterator[Mark]:
         yield Stroke(f"M{turn:.1f} {from_y:.1f}V{y:.1f}H{x - RADIUS_PX:.1f}", kind)
     # Beside a drop there is half the room; elsewhere the words stand at mid-run, clear of both symbols.
     mid, room = ((turn + x - RADIUS_PX) / 2, 52.0) if placed.forks else ((from_x + x) / 2, 64.0)
-    above = wrapped(run.cable, room, _NOTE_PX, bold=bool(run.severity))
+    above = _cable_lines(placed)
     first = y - 8 - (len(above) - 1) * 14
     kind = "note warn" if run.severity else "note"
     words = [Lettering(mid, first + i * 14, text, kind, "middle") for i, text in enumerate(above)]
@@ -192,9 +222,10 @@ def _wires(placed: Placed, middles: list[float]) -> Iterator[Mark]:
         Lettering(mid, y + 17 + i * 14, text, "note", "middle")
         for i, text in enumerate(wrapped(run.length, room, _NOTE_PX))
     ]
-    yield Linked(run.ref, f"run {run.ref.id}", (*_hit(mid - room / 2, y - 22, room, 44), *words))
     if run.severity:
-        yield from severity_mark(run.severity, mid, first - 20)
+        words.insert(0, Lettering(mid, first - 15, run.severity, "note warn", "middle"))
+        yield from severity_mark(run.severity, mid, first - 35)
+    yield Linked(run.ref, f"run {run.ref.id}", (*_hit(mid - room / 2, y - 22, room, 44), *words))
 
 
 def _wide_node(placed: Placed, y: float) -> Iterator[Mark]:
@@ -204,6 +235,9 @@ def _wide_node(placed: Placed, y: float) -> Iterator[Mark]:
     for text in _name_lines(node):
         words.append(Lettering(x, below, text, "name", "middle"))
         below += 17
+    if node.severity:
+        words.append(Lettering(x, below - 2, node.severity, "note warn", "middle"))
+        below += _LINE_PX
     for text in _note_lines(node):
         words.append(Lettering(x, below - 2, text, "note", "middle"))
         below += _LINE_PX

@@ -1,7 +1,10 @@
 """How much room words take in a drawing, reckoned for the widest face a reader is likely to have."""
 
+import re
 from functools import cache
 
+_UNIT = re.compile(r"(?<=\d) (?=(?:%|A|AWG|V|VA|W|ft|in|in-lb|in3|ft2|m|mm|cm|N)(?![\w-]))")
+_HELD = "\u00a0"
 _NARROW = frozenset("iljtfrI.,:;'|!()[]/- ·")
 _BROAD = frozenset("mwMW%@&—")
 _BOLD = 1.12
@@ -23,10 +26,13 @@ def _ems(text: str) -> float:
 
 @cache
 def wrapped(text: str, width_limit_px: float, size_px: float, *, bold: bool = False) -> tuple[str, ...]:
-    """The text in lines no wider than the limit, broken at spaces, and inside a word only at need."""
+    """The text in lines no wider than the limit, broken at spaces, and inside a word only at need.
+
+    A figure keeps its unit: ``14 AWG`` stays on one line.
+    """
     lines: list[str] = []
     line = ""
-    for word in text.split():
+    for word in (each.replace(_HELD, " ") for each in _UNIT.sub(_HELD, text).split(" ") if each):
         longer = f"{line} {word}".strip()
         if width_px(longer, size_px, bold=bold) <= width_limit_px:
             line = longer

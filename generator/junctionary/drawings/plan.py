@@ -13,6 +13,7 @@ from typing import Literal
 from junctionary.drawings.ink import Drawing, Linked, Mark, Stroke, letterings, line, rect
 from junctionary.drawings.placing import Extent, Label, line_room, placed
 from junctionary.drawings.plan_marks import dimension, dimension_room, north_arrow, scale_bar
+from junctionary.drawings.plan_reach import far_stretch
 from junctionary.drawings.plan_symbols import on_plan, principal
 from junctionary.drawings.plan_walls import ToPx, floor_of, gap_of, stands_in, walls_of
 from junctionary.sheets.plan import Inches, Plan, PlanBox, PlanFixture, PlanRoom
@@ -65,10 +66,11 @@ def narrow_level(plan: Plan) -> Drawing:
     return _drawn(plan, f"{plan.id}-narrow", _LEVEL_NARROW, "narrow")
 
 
-def line_sample(pattern: int | None, number: int) -> Drawing:
-    """A short piece of a circuit's line, or of the line from a switch, as the numbered line of a key."""
-    kind = "leg" if pattern is None else f"wire w{pattern}"
-    name = "from a switch" if pattern is None else f"line {pattern + 1}"
+def line_sample(pattern: int | Literal["leg", "far"], number: int) -> Drawing:
+    """A short piece of a line as the numbered line of a key: a circuit's by its pattern, or another's."""
+    kind = pattern if isinstance(pattern, str) else f"wire w{pattern}"
+    names = {"leg": "from a switch", "far": "out of reach"}
+    name = names[pattern] if isinstance(pattern, str) else f"line {pattern + 1}"
     return Drawing(f"line-{number}", 64, 12, name, "", (line(2, 6, 62, 6, kind),), "sample")
 
 
@@ -105,6 +107,7 @@ def _drawn(plan: Plan, drawing_id: str, manner: _Manner, kind: str) -> Drawing:
     for gap in plan.gaps:
         if any(stands_in(gap, room) for room in plan.rooms):
             base += gap_of(gap, px)
+    fails = [far_stretch(each, px) for each in plan.far]
     dims: list[Mark] = []
     lengths: list[Label] = []
     dim_lines: list[Extent] = []
@@ -123,6 +126,7 @@ def _drawn(plan: Plan, drawing_id: str, manner: _Manner, kind: str) -> Drawing:
     field = (4.0, 4.0, width - 4, plan_bottom + margin - 8)
     taken: list[Extent] = [_extent(each) for each in sets]
     taken += [each.extent for each in letterings(tuple(symbols))]
+    taken += [each for _, _, takes in fails for each in takes]
     measures, _ = placed(lengths, taken, field)
     # The words break the line they stand in.
     dims += [_blank(each.extent) for each in letterings(measures)]
@@ -131,7 +135,8 @@ def _drawn(plan: Plan, drawing_id: str, manner: _Manner, kind: str) -> Drawing:
     arrows, arrow_labels, arrow_room = _home_runs(plan, at, px, taken, manner)
     taken += arrow_room
     names = [_name(each, px, manner) for each in plan.rooms] if manner.names or manner.keys else []
-    labels = [*names, *(_code(each, manner) for each in sets if manner.codes), *arrow_labels]
+    labels = [*names, *(says for _, says, _ in fails)]
+    labels += [*(_code(each, manner) for each in sets if manner.codes), *arrow_labels]
     if manner.notes:
         labels += [_what(each, px) for each in plan.fixtures]
     sides = [
@@ -146,7 +151,8 @@ def _drawn(plan: Plan, drawing_id: str, manner: _Manner, kind: str) -> Drawing:
     if plan.north_deg is not None:
         corner += north_arrow(26, foot + 22, plan.north_deg)
     corner += scale_bar(60, foot + 16, scale, plan.scale, width - 110)
-    marks = (*base, *dims, *curves, *arrows, *symbols, *words, *corner)
+    stretches = [mark for lines, _, _ in fails for mark in lines]
+    marks = (*base, *dims, *stretches, *curves, *arrows, *symbols, *words, *corner)
     return Drawing(drawing_id, width, foot + 56, plan.title, plan.says, marks, f"{kind} plan")
 
 

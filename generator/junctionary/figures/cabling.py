@@ -54,6 +54,12 @@ class Cabling:
         """What the cables reach, nearest first, without the panel they start from."""
         return tuple(each for each in self.ways if each != self.panel)
 
+    def feet_to(self, at: str) -> Fraction | None:
+        """How many feet of cable lead from the panel to a box; None where a length is not recorded."""
+        lengths = [self.wired[run].feet for run in self.ways.get(at, ())]
+        known = [each for each in lengths if each is not None]
+        return sum(known, Fraction(0)) if lengths and len(known) == len(lengths) else None
+
 
 def cabling_of(house: House, circuit: Circuit) -> Cabling:
     """The tree of one circuit's cables."""

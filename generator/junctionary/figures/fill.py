@@ -1,7 +1,7 @@
 """How full each box is."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from fractions import Fraction
 
 from junctionary.figures.gaps import unseen_in
@@ -59,11 +59,41 @@ def fill_of(house: House, box: Box) -> Fill | None:
     """The fill of a box; None for a joint that has no box around it."""
     if box.record.size is NONE:
         return None
-    size = box.record.size if isinstance(box.record.size, BoxSize) else BoxSize.model_construct()
-    worked = box_fill(_contents(house, box, size), _volume(box, size), box.edition)
+    size = _size(box)
+    return _filled(box, _contents(house, box, size), size, box.edition)
+
+
+def fill_with(house: House, box: Box, insulated: int, wire: WireSize, edition: str) -> Fill | None:
+    """The fill of a box with one more cable that ends in it; None where there is no box.
+
+    Its wires and its ground are of one size. Devices are counted as if a pigtail of that size came
+    to each, for a joint's pigtails are as large as its largest wire.
+    """
+    if box.record.size is NONE:
+        return None
+    size = _size(box)
+    contents = _contents(house, box, size)
+    yokes = (
+        replace(each, largest=max(each.largest, wire)) if each.largest else each for each in contents.yokes
+    )
+    more = replace(
+        contents,
+        entering=(*contents.entering, Entering("the new cable", wire, insulated)),
+        grounds=(*contents.grounds, wire),
+        yokes=tuple(yokes),
+    )
+    return _filled(box, more, size, edition)
+
+
+def _size(box: Box) -> BoxSize:
+    return box.record.size if isinstance(box.record.size, BoxSize) else BoxSize.model_construct()
+
+
+def _filled(box: Box, contents: BoxContents, size: BoxSize, edition: str) -> Fill:
+    worked = box_fill(contents, _volume(box, size), edition)
     return Fill(
         box.id,
-        box.edition,
+        edition,
         worked.filled,
         worked.volume,
         worked.left.value,

@@ -118,8 +118,10 @@ def circuit_loads(
             untold.append(draw)
         for pole in at:
             on_pole[pole].append(draw)
+    drawn = own or "loads" in circuit.record.model_fields_set
     gaps = (
         *unseen_on(house, circuit),
+        *(() if drawn else (f"what is drawn on circuit {circuit.id}",)),
         *(lack for each in own for lack in each.amps.lacks),
         *(lack for each in untold for lack in _where(each)),
     )

@@ -105,6 +105,11 @@ class Room:
     limit: str
     cord: Worked | None
 
+    @property
+    def left_a(self) -> Fraction:
+        """What is left of the rating, in A; with something not recorded, at most that."""
+        return self.now.steps[0].value
+
 
 def room_left(
     rating_a: Fraction,

@@ -4,6 +4,7 @@ import re
 from collections.abc import Callable
 from decimal import Decimal, localcontext
 from fractions import Fraction
+from functools import cache
 from math import ceil, floor, isqrt
 
 from junctionary.units import decimal
@@ -23,6 +24,7 @@ class SumError(ValueError):
     """A text that is not a sum this project writes."""
 
 
+@cache
 def evaluate(text: str) -> Fraction:
     """The exact value of a sum such as ``4 × 2.25 + 70 % × 30``; raises SumError.
 
@@ -41,7 +43,7 @@ def exact(value: Fraction, places: int = 2) -> str:
     What no decimal fraction holds is shown as a quotient in brackets, so no sum rounds unseen.
     """
     for digits in range(places, 13):
-        if (value * 10**digits).denominator == 1:
+        if 10**digits % value.denominator == 0:
             return decimal(value, digits).replace("-", "−")
     return f"({value.numerator} / {value.denominator})".replace("-", "−")
 

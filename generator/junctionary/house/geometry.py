@@ -7,7 +7,7 @@ outside wall from the garden's; ``along`` starts at its left end so faced.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
@@ -148,7 +148,9 @@ def spot(at: At | RoutePoint | None, within: Shape | None) -> Spot | None:
     return Spot("wall", wall.at(along), wall, along, inches(at.up) if at.up is not None else None)
 
 
-def other_face(house: House, known: dict[str, Shape], room: Room, wall: Wall) -> Iterator[tuple[Room, Wall]]:
+def other_face(
+    house: House, known: Mapping[str, Shape], room: Room, wall: Wall
+) -> Iterator[tuple[Room, Wall]]:
     """The walls of other rooms of the level that are the other face of this wall, or of a part of it."""
     for other in house.rooms.values():
         if other.id == room.id or other.record.level != room.record.level or other.id not in known:

@@ -4,7 +4,7 @@ Nothing here says where a cable is not. A route that is assumed says so, and
 one whose direction nothing tells stands both ways.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal, TypeAlias
@@ -40,13 +40,17 @@ class Piece:
     way: Way
 
 
-def on_wall(house: House, known: dict[str, Shape], room: Room, wall: Wall, top_in: Fraction) -> list[Piece]:
+def on_wall(
+    house: House, known: Mapping[str, Shape], room: Room, wall: Wall, top_in: Fraction
+) -> list[Piece]:
     """Every piece of every run that is recorded on this wall, or ends in a box on it."""
     found: list[Piece] = []
     here = {
         box: place
         for box in room.boxes
-        if (place := spot(house.boxes[box].record.at, known.get(room.id))) is not None
+        if (at := house.boxes[box].record.at) is not None
+        and at.wall == wall.name
+        and (place := spot(at, known.get(room.id))) is not None
         and place.wall == wall
         and place.up_in is not None
     }
@@ -64,7 +68,7 @@ def on_wall(house: House, known: dict[str, Shape], room: Room, wall: Wall, top_i
 
 
 def _recorded(
-    known: dict[str, Shape],
+    known: Mapping[str, Shape],
     room: Room,
     wall: Wall,
     run: Run,
@@ -113,7 +117,7 @@ def _towards(
         yield _leaving(place, Fraction(0), things)
 
 
-def _places(house: House, known: dict[str, Shape], run: Run) -> Iterator[tuple[str | None, Spot | None]]:
+def _places(house: House, known: Mapping[str, Shape], run: Run) -> Iterator[tuple[str | None, Spot | None]]:
     """Each point of a route with its room: by its own word, the last one's, or the only one of its ends."""
     ends = {house.boxes[each.id].room for each in run.ends if each.id and each.id in house.boxes}
     only = next(iter(ends)) if len(ends) == 1 else None

@@ -45,6 +45,10 @@ NO_GROUND_FACES = ("1-15R", "10-30R", "10-50R")
 FOUR_WIRE = ("14-20R", "14-30R", "14-50R", "14-60R")
 
 
+LEAST_TWO_LEG_V = 200
+"""From here up a voltage is that between the two legs, 208 or 240 V: a plain appliance has no neutral."""
+
+
 def _terminals(*pairs: tuple[str, TerminalRole]) -> tuple[Terminal, ...]:
     return tuple(Terminal(name, role) for name, role in pairs)
 
@@ -105,9 +109,14 @@ def terminals_of(kind: DeviceKind) -> tuple[Terminal, ...]:
 
 
 def _leads(kind: DeviceKind) -> tuple[Terminal, ...]:
-    colours = [lead.colour for lead in kind.leads] if kind.leads else ["black", "white", "green"]
+    usual = ("black", "red", "green") if _is_across_both_legs(kind) else ("black", "white", "green")
+    colours = [lead.colour for lead in kind.leads] if kind.leads else usual
     roles: dict[str, TerminalRole] = {"white": "neutral", "green": "ground", "bare": "ground"}
     return tuple(Terminal(colour, roles.get(colour, "hot")) for colour in colours)
+
+
+def _is_across_both_legs(kind: DeviceKind) -> bool:
+    return kind.volts is not None and kind.volts.to("V") >= LEAST_TWO_LEG_V
 
 
 def has_leads(kind: DeviceKind) -> bool:

@@ -2,6 +2,7 @@
 
 import hashlib
 from collections.abc import Iterator, Mapping
+from types import MappingProxyType
 
 from junctionary.checks.finding import Judgement
 from junctionary.figures import Figures
@@ -10,7 +11,7 @@ from junctionary.house.network import Network
 from junctionary.house.suspects import Ways, ways
 from junctionary.publish.address import address_book
 from junctionary.publish.pages import pages
-from junctionary.publish.scripts import find_data, off_data, script, suspect_data
+from junctionary.publish.scripts import find_data, more_data, off_data, script, suspect_data
 from junctionary.publish.theme import theme
 from junctionary.read import RecordFiles
 from junctionary.read.source import lines_of
@@ -22,6 +23,7 @@ from junctionary.sheets.circuits import circuit_sheet
 from junctionary.sheets.covers import cover
 from junctionary.sheets.finding_things import things
 from junctionary.sheets.found import Found
+from junctionary.sheets.histories import history_sheet
 from junctionary.sheets.legend import terms_sheet
 from junctionary.sheets.levels import level_sheet, levels_of
 from junctionary.sheets.load_calculation import loads_sheet
@@ -30,6 +32,7 @@ from junctionary.sheets.one_lines import one_line_sheet
 from junctionary.sheets.outages import outage_sheet
 from junctionary.sheets.panels import panel_sheet
 from junctionary.sheets.points import point_sheets
+from junctionary.sheets.room_for_more import RoomForMore, one_more_sheet, room_for_more
 from junctionary.sheets.rooms import room_sheet
 from junctionary.sheets.safety import note_sheets, safety_sheet
 from junctionary.sheets.schedules import (
@@ -59,6 +62,7 @@ def manual(
     judgement: Judgement,
     files: RecordFiles,
     theme_name: str = "drafting",
+    pictures: Mapping[str, bytes] = MappingProxyType({}),
 ) -> dict[str, bytes]:
     """Every file of the manual by its path; raises RecordChanged when the record changed meanwhile."""
     texts = {each.file: each.text for each in files.sources if each.file.endswith(TEXTS)}
@@ -66,13 +70,15 @@ def manual(
     surveyed = survey(house, network, figures, judgement, files.digest, lines)
     known = ways(house, network)
     found = things(surveyed)
-    kept = tuple(sheets(surveyed, texts, known, found))
-    made = pages(kept, theme(theme_name))
-    return {**made, **_lookup_data(surveyed, known, found, kept), **dict(_record_copy(files))}
+    room = room_for_more(surveyed, known.supply)
+    kept = tuple(sheets(surveyed, texts, known, found, room))
+    made = pages(kept, theme(theme_name), pictures)
+    data = _lookup_data(surveyed, known, found, kept, room)
+    return {**made, **data, **dict(_record_copy(files)), **pictures}
 
 
 def _lookup_data(
-    surveyed: Survey, known: Ways, found: tuple[Found, ...], kept: tuple[Sheet, ...]
+    surveyed: Survey, known: Ways, found: tuple[Found, ...], kept: tuple[Sheet, ...], room: RoomForMore
 ) -> dict[str, bytes]:
     book, house, network = address_book(kept), surveyed.house, surveyed.network
     off = off_data(house, network, surveyed.isolations, book)
@@ -80,11 +86,12 @@ def _lookup_data(
         "lookup/find-data.js": script("junctionaryFindData", find_data(found, book)),
         "lookup/off-data.js": script("junctionaryOffData", off),
         "lookup/suspect-data.js": script("junctionarySuspectData", suspect_data(house, network, known, book)),
+        "lookup/more-data.js": script("junctionaryMoreData", more_data(house, room, book)),
     }
 
 
 def sheets(
-    surveyed: Survey, texts: Mapping[str, str], known: Ways, found: tuple[Found, ...]
+    surveyed: Survey, texts: Mapping[str, str], known: Ways, found: tuple[Found, ...], room: RoomForMore
 ) -> Iterator[Sheet]:
     """Every sheet, in the order of their numbers."""
     house = surveyed.house
@@ -97,6 +104,7 @@ def sheets(
     yield make_dead_sheet(surveyed)
     yield where_to_look_sheet(surveyed, known.supply)
     yield outage_sheet(surveyed)
+    yield one_more_sheet(surveyed, room)
     yield from rule_pages(surveyed)
     yield from notes
     yield rooms_list(surveyed)
@@ -112,6 +120,7 @@ def sheets(
     yield findings_sheet(surveyed)
     yield not_recorded_sheet(surveyed)
     yield checklist_sheet(surveyed)
+    yield history_sheet(surveyed)
     yield one_line_sheet(surveyed)
     yield from (panel_sheet(surveyed, each) for each in house.panels)
     yield from (card_sheet(surveyed, each) for each in house.panels)
@@ -120,7 +129,7 @@ def sheets(
 
 
 def _record_copy(files: RecordFiles) -> Iterator[tuple[str, bytes]]:
-    """The record's text files. Pictures are left out, for they tell where and when they were taken."""
+    """The record's text files. Pictures as taken are left out, for they tell where and when that was."""
     for source in files.sources:
         if source.file.endswith(TEXTS):
             raw = (files.folder / source.file).read_bytes()

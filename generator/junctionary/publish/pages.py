@@ -1,6 +1,7 @@
 """Every sheet becomes one page, in memory: a pure function of the sheet and the theme."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
+from typing import Literal
 
 from markupsafe import Markup, escape
 
@@ -8,8 +9,10 @@ from junctionary.drawings.box_makeup import wide_makeup
 from junctionary.drawings.box_strip import narrow_makeup
 from junctionary.drawings.circuit_map import narrow_map, wide_map
 from junctionary.drawings.door_card import narrow_card, wide_card
+from junctionary.drawings.drop_plot import narrow_drop, wide_drop
 from junctionary.drawings.elevation import narrow_elevation, wide_elevation
 from junctionary.drawings.ink import Address, Drawing, svg
+from junctionary.drawings.load_bars import narrow_bars, wide_bars
 from junctionary.drawings.one_line import narrow_one_line, wide_one_line
 from junctionary.drawings.panel_face import narrow_face, small_face, wide_face
 from junctionary.drawings.panel_layout import NARROW, WIDE, spots
@@ -25,12 +28,13 @@ from junctionary.sheets.card import CardSheet, DoorCard
 from junctionary.sheets.checklist import ChecklistSheet
 from junctionary.sheets.circuit import CircuitMap, CircuitSheet, Symbol
 from junctionary.sheets.cover import Cover
+from junctionary.sheets.drop_plot import DropPlot
 from junctionary.sheets.elevation import Elevation
 from junctionary.sheets.face import LitFace, PanelFace
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lists import FindingsSheet, ListSheet, NotRecordedSheet, SplicesSheet
 from junctionary.sheets.loads import LoadsSheet
-from junctionary.sheets.lookup import MakeDeadSheet, OutageSheet, WhereToLookSheet
+from junctionary.sheets.lookup import MakeDeadSheet, OneMoreSheet, OutageSheet, WhereToLookSheet
 from junctionary.sheets.notes import NoteSheet, RulePage, SafetySheet, TermsSheet
 from junctionary.sheets.one_line import OneLine, OneLineSheet
 from junctionary.sheets.panel import PanelSheet
@@ -62,29 +66,35 @@ TEMPLATES: dict[type[Sheet], str] = {
     MakeDeadSheet: "make_dead.html",
     WhereToLookSheet: "where_to_look.html",
     OutageSheet: "outage.html",
+    OneMoreSheet: "one_more.html",
 }
 
 PAPER_PX = 860.0
 """The widest drawing that is still legible when it is shrunk to a sheet of paper."""
 
-DRAFTED = frozenset({"wide plan", "wide wall"})
+DRAFTED = frozenset({"wide plan", "wide wall", "wide bars", "wide drop"})
 """Drawings whose wide layout still reads on a tablet: the narrow one is for a phone only."""
 
-NAV = (
-    ("Cover", "cover"), ("Find", "find"), ("It is dead", "where-to-look"), ("Make dead", "make-dead"),
-    ("Outage", "outage"), ("Panels", "panels"), ("Circuits", "circuits"), ("Rooms", "rooms"),
-    ("Boxes", "boxes"), ("Splices", "splices"), ("Loads", "loads"), ("Findings", "findings"),
+FIRST = (
+    ("Find", "find"), ("It is dead", "where-to-look"), ("Make dead", "make-dead"), ("Outage", "outage"),
+    ("Cover", "cover"),
+)  # fmt: skip
+"""Sheets that stand first on every page: those that somebody in trouble wants, and the way home."""
+
+REST = (
+    ("Panels", "panels"), ("Circuits", "circuits"), ("Rooms", "rooms"), ("Boxes", "boxes"),
+    ("Room for more", "one-more"), ("Splices", "splices"), ("Loads", "loads"), ("Findings", "findings"),
     ("Not recorded", "not-recorded"), ("Safety", "notes"), ("Terms", "terms"),
 )  # fmt: skip
 
 
-def pages(sheets: Iterable[Sheet], theme: Theme) -> dict[str, bytes]:
-    """The pages of these sheets and what the theme puts beside them, by path."""
+def pages(sheets: Iterable[Sheet], theme: Theme, pictures: Collection[str] = frozenset()) -> dict[str, bytes]:
+    """The pages of these sheets and what the theme puts beside them, by path; they show these pictures."""
     kept = tuple(sheets)
     book = address_book(kept)
     made = dict(theme.assets)
     for sheet in kept:
-        made[book.paths[sheet.ref]] = page(sheet, book, theme).encode("utf-8")
+        made[book.paths[sheet.ref]] = page(sheet, book, theme, pictures).encode("utf-8")
     return made
 
 
@@ -93,7 +103,10 @@ def plate(wide: Drawing, narrow: Drawing, address: Address) -> Markup:
     kind = "plate broad" if wide.width_px > PAPER_PX else "plate"
     if wide.kind in DRAFTED:
         kind += " drafted"
-    return Markup('<div class="{}">{}{}</div>').format(kind, svg(wide, address), svg(narrow, address))
+    drawn = svg(wide, address) + svg(narrow, address)
+    # Where a theme lets a drawing scroll, the keyboard must be able to reach it.
+    reach = "" if "<a " in drawn else Markup(' tabindex="0"')
+    return Markup('<div class="{}"{}>{}</div>').format(kind, reach, drawn)
 
 
 def lightable(drawn: Markup, face: PanelFace) -> Markup:
@@ -112,9 +125,18 @@ def _inset(keeps: tuple[float, ...]) -> str:
     return " ".join(f"{each:.2f}%" for each in keeps)
 
 
-def page(sheet: Sheet, book: AddressBook, theme: Theme) -> str:
+def page(sheet: Sheet, book: AddressBook, theme: Theme, pictures: Collection[str] = frozenset()) -> str:
     """One page."""
     path = book.paths[sheet.ref]
+    told: set[str] = set()
+
+    def on_sheet(ref: Ref) -> str:
+        """Marks a link with its sheet's number, for paper: the first on a page that leads to that sheet."""
+        number = book.number(path, ref)
+        if number is None or number in told:
+            return Markup("")
+        told.add(number)
+        return Markup(' data-sheet="{}"').format(number)
 
     def href(ref: Ref) -> str | None:
         return book.url(path, ref)
@@ -126,10 +148,20 @@ def page(sheet: Sheet, book: AddressBook, theme: Theme) -> str:
         if isinstance(piece, str):
             return escape(piece)
         to = href(piece.to)
-        return f'<a href="{escape(to)}">{escape(piece.text)}</a>' if to else escape(piece.text)
+        return (
+            f'<a href="{escape(to)}"{on_sheet(piece.to)}>{escape(piece.text)}</a>'
+            if to
+            else escape(piece.text)
+        )
 
     def draw_map(plan: CircuitMap) -> Markup:
         return plate(wide_map(plan, "map-wide"), narrow_map(plan, "map-narrow"), href)
+
+    def draw_drop(plot: DropPlot) -> Markup:
+        return plate(wide_drop(plot, "drop-wide"), narrow_drop(plot, "drop-narrow"), href)
+
+    def draw_bars(loads: LoadsSheet) -> Markup:
+        return plate(wide_bars(loads, "bars-wide"), narrow_bars(loads, "bars-narrow"), href)
 
     def draw_makeup(makeup: MakeUp) -> Markup:
         return plate(wide_makeup(makeup, "makeup-wide"), narrow_makeup(makeup, "makeup-narrow"), href)
@@ -143,8 +175,8 @@ def page(sheet: Sheet, book: AddressBook, theme: Theme) -> str:
     def draw_small(plan: Plan, widest_in: float) -> Markup:
         return svg(small_level(plan, widest_in), href)
 
-    def draw_line(pattern: int | None, number: int) -> Markup:
-        """The line of a circuit, for the key; None is the line from a switch."""
+    def draw_line(pattern: int | Literal["leg", "far"], number: int) -> Markup:
+        """The line of a circuit or another line of a plan, for the key."""
         return svg(line_sample(pattern, number), href)
 
     def draw_wall(wall: Elevation) -> Markup:
@@ -168,13 +200,18 @@ def page(sheet: Sheet, book: AddressBook, theme: Theme) -> str:
 
     return theme.environment.get_template(TEMPLATES[type(sheet)]).render(
         sheet=sheet,
-        nav=NAV,
+        first=FIRST,
+        rest=REST,
         current=sheet.section or sheet.ref.id,
         root="../" * path.count("/"),
         href=href,
+        on_sheet=on_sheet,
+        pictures=pictures,
         anchor=fragment,
         say=say,
         draw_map=draw_map,
+        draw_bars=draw_bars,
+        draw_drop=draw_drop,
         draw_makeup=draw_makeup,
         draw_room=draw_room,
         draw_level=draw_level,

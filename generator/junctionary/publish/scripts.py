@@ -5,8 +5,11 @@ Each file sets one name. What is written is data alone; the theme's scripts read
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
+from fractions import Fraction
 from typing import Any, TypeAlias
 
+from junctionary.figures import PoleLoad
+from junctionary.figures.room_for_more import BoxRoom, Drop, Extending, PointRoom
 from junctionary.house.model import House
 from junctionary.house.network import Network
 from junctionary.house.readings import READINGS, Reading
@@ -14,10 +17,13 @@ from junctionary.house.resets import DO
 from junctionary.house.suspects import Ways
 from junctionary.house.switching_off import Isolation
 from junctionary.publish.address import AddressBook
+from junctionary.sheets.circuit_load import shown
+from junctionary.sheets.face_words import face_words
 from junctionary.sheets.finding_things import place_of
 from junctionary.sheets.found import HEADINGS, Found
 from junctionary.sheets.links import Kind, Ref
 from junctionary.sheets.makeup import device_words
+from junctionary.sheets.naming import breaker_words
 from junctionary.sheets.off_lists import (
     Handle,
     OffList,
@@ -26,6 +32,15 @@ from junctionary.sheets.off_lists import (
     panel_lists,
     run_lists,
     source_handles,
+)
+from junctionary.sheets.room_for_more import (
+    RoomForMore,
+    alike,
+    cables_words,
+    drop_limit,
+    no_room,
+    reason_words,
+    source_words_of,
 )
 from junctionary.sheets.search_index import search_index
 from junctionary.sheets.suspect_ground import suspect_ground
@@ -128,6 +143,88 @@ def suspect_data(house: House, network: Network, known: Ways, book: AddressBook)
         "points": _points(house),
         "hrefs": hrefs(book, {each: Ref("point", each) for each in house.devices}),
     }
+
+
+def more_data(house: House, room: RoomForMore, book: AddressBook) -> Data:
+    """What is free at each point and in each box; each number as two that it is the quotient of."""
+    poles = {pole.poles[0]: pole for each in room.points.values() for pole in each.poles}
+    return {
+        "poles": {id_: _pole(house, each, book) for id_, each in poles.items()},
+        "points": {id_: _point_room(house, each, book) for id_, each in room.points.items()},
+        "boxes": {id_: _box_room(house, each, book) for id_, each in room.boxes.items()},
+        "dropLimit": drop_limit(),
+    }
+
+
+def _pole(house: House, pole: PoleLoad, book: AddressBook) -> Data:
+    room, breaker, circuit = pole.room, house.breakers[pole.breaker], house.circuits[pole.circuit]
+    leg = f", leg {' and '.join(pole.legs)}" if len(pole.legs) == 1 and breaker.poles > 1 else ""
+    return {
+        "breaker": f"{breaker_words(pole.breaker)}{leg}",
+        "circuit": circuit.name,
+        "at": face_words(house, breaker),
+        "href": href_of(book, Ref("circuit", pole.circuit)),
+        "rating": shown(pole.rating_a) if pole.rating_a is not None else "",
+        "drawn": f"{'at least ' if pole.load.value is None else ''}{shown(pole.least_a)} A",
+        "draws": [
+            [each.name, f"{shown(each.amps.value)} A" if each.amps.value is not None else "not recorded"]
+            for each in pole.draws
+        ],
+        "never": [each.name for each in pole.left_out],
+        "none": no_room(pole) if room is None else "",
+        "left": _exact(room.left_a) if room else None,
+        "long": _exact(room.continuous.steps[0].value) if room else None,
+        "cord": _exact(room.cord.value) if room and room.cord and room.cord.value is not None else None,
+        "limit": room.limit if room else "",
+        "lacks": list(room.now.lacks) if room else [],
+    }
+
+
+def _point_room(house: House, each: PointRoom, book: AddressBook) -> Data:
+    return {
+        "words": device_words(house.devices[each.point]),
+        "place": place_of(house, house.boxes[each.box]),
+        "box": each.box,
+        "href": href_of(book, Ref("point", each.point)),
+        "poles": [pole.poles[0] for pole in each.poles],
+        "byLabel": each.by_label,
+        "volts": _exact(each.volts),
+        "taken": each.taken,
+        "lacks": list(each.lacks),
+        "drop": _drop(each.drop) if each.drop and each.drop.volts == each.volts else None,
+    }
+
+
+def _drop(drop: Drop) -> Data:
+    return {
+        "now": _exact(drop.now_v), "ohms": _exact(drop.ohms), "volts": _exact(drop.volts),
+        "least": drop.least, "most": drop.most,
+    }  # fmt: skip
+
+
+def _box_room(house: House, room: BoxRoom, book: AddressBook) -> Data:
+    return {
+        "place": place_of(house, house.boxes[room.box]),
+        "href": href_of(book, Ref("box", room.box)),
+        "extending": [_extending(house, room, each) for each in alike(room.extending)],
+    }
+
+
+def _extending(house: House, room: BoxRoom, each: Extending) -> Data:
+    return {
+        "from": source_words_of(house, each),
+        "may": each.may,
+        "stops": [reason_words(one) for one in each.stops],
+        "lacks": list(each.lacks),
+        "heeds": [reason_words(one) for one in each.heeds],
+        "wire": str(each.least) if each.least else "",
+        "cables": cables_words(room.cables, each),
+    }
+
+
+def _exact(value: Fraction) -> list[str]:
+    """A fraction as two whole numbers in words, for no reader of numbers holds every one of them."""
+    return [str(value.numerator), str(value.denominator)]
 
 
 def _off(each: OffList) -> Data:

@@ -31,7 +31,7 @@ def theme(name: str = "drafting") -> Theme:
     """The theme of that name, over what it extends; raises NoSuchTheme."""
     folders = _chain(name)
     environment = jinja2.Environment(
-        loader=jinja2.ChoiceLoader([jinja2.FileSystemLoader(folder / "templates") for folder in folders]),
+        loader=_loader(folders),
         autoescape=True,
         undefined=jinja2.StrictUndefined,
         trim_blocks=True,
@@ -60,6 +60,12 @@ def severity_shape(severity: Severity) -> Markup:
     inner = svg(shape, lambda _: None)
     paths = inner[inner.index("<path") :]
     return Markup('<svg class="shape" viewBox="0 0 18 18" width="16" height="16" aria-hidden="true">') + paths
+
+
+def _loader(folders: list[Path]) -> jinja2.BaseLoader:
+    """A template by its plain name is the nearest; ``drafting/base.html`` is that theme's own."""
+    own = {folder.name: jinja2.FileSystemLoader(folder / "templates") for folder in folders}
+    return jinja2.ChoiceLoader([*own.values(), jinja2.PrefixLoader(own)])
 
 
 def _chain(name: str) -> list[Path]:

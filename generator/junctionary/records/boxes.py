@@ -38,6 +38,9 @@ from junctionary.records.values import (
 Colour = Annotated[str, OneOf(choices=words.COLOURS, what="colour")]
 
 
+Split = Annotated[str, OneOf(choices=words.SPLITS, what="removed tab")]
+
+
 def read_references(value: object) -> tuple[str, ...]:
     """One id, or a list of ids: runs, conductors, terminals."""
     values = value if isinstance(value, list) else [value]
@@ -107,6 +110,13 @@ class BoxSize(Record):
     ) = None
     depth: Length | None = None
     rated_for_fan: YesNoUnknown | None = None
+
+    @property
+    def is_metal(self) -> bool | None:
+        """By what it is of; a standard trade size is that of a metal box. None where neither is told."""
+        if self.of is not None:
+            return self.of in words.METAL_BOXES
+        return True if self.standard is not None else None
 
 
 class Addition(Record):
@@ -258,7 +268,7 @@ class BoxRecord(Workmanship):
     terminals: dict[Reference, TerminalRecord] = {}
     jumpers: dict[Id, Annotated[Conductor, Parsed(by=read_wire, described="12 AWG bare")]] = {}
     marked: dict[Reference, Colour] = {}
-    split: dict[Id, Text] = {}
+    split: dict[Id, Split] = {}
     yoke: Annotated[tuple[tuple[str, ...], ...], Parsed(by=lambda value: read_yokes(value))] = ()
     passes: list[Passing] = []
     terminal_blocks: list[Size] = []
@@ -270,6 +280,7 @@ class BoxRecord(Workmanship):
     guarded_by: dict[Id, Reference] = {}
     exposed: Annotated[str, OneOf(choices=("dry", "damp", "wet"), what="exposure")] | None = None
     set_back: Length | None = None
+    surface: Annotated[str, OneOf(choices=words.SURFACES, what="surface of a wall")] | None = None
     depth: Length | None = None
     seen: Date | None = None
     note: Text | None = None

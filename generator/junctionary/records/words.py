@@ -47,6 +47,9 @@ CONNECTORS = ("twist-on", "lever", "push-in", "crimp", "set-screw")
 JOINED_WITHOUT = ("none", "solder", "tape", "unknown")
 COVERS = ("none", "blank", "plate", "in-use", "canopy")
 CLAMPS = ("none", "inside", "outside")
+METAL_BOXES = ("steel", "aluminium")
+SURFACES = ("plaster", "board", "tile", "masonry", "wood", "panelling")
+BURNS = ("wood", "panelling")
 BOX_MATERIALS = ("plastic", "steel", "aluminium", "porcelain", "fibre")
 BOX_SHAPES = ("round", "octagonal", "square", "device")
 MARKS = (
@@ -56,6 +59,7 @@ MARKS = (
 LABELS = ("gfci-protected", "no-equipment-ground")
 METALS = ("copper", "aluminium", "copper-clad")
 
+SPLITS = ("brass", "silver", "both", "unknown")
 MAKEUP_WORDS = ("end-of-run", "pigtailed", "feed-through", "splice-through", "unknown")
 
 THINGS = (

@@ -7,6 +7,7 @@ from junctionary.sheets.caution import BeforeOpening
 from junctionary.sheets.circuit import Symbol
 from junctionary.sheets.entries import Excerpt, Fact, FindingEntry, MissingEntry, Working
 from junctionary.sheets.links import Link, Phrase, Ref
+from junctionary.sheets.photo import Photo
 from junctionary.sheets.titleblock import Sheet
 
 EndState = Literal["joined", "landed", "capped", "loose", "passing", "unknown", "not-recorded"]
@@ -49,7 +50,8 @@ class Joint:
 
     ``name`` is its short name on the sheet (``j1``); ``members`` are
     conductor ids and, for a pigtail, terminal names; ``role`` is the word a
-    reader wants: ``hot``, ``neutral``, ``ground``.
+    reader wants: ``hot``, ``neutral``, ``ground``. ``by_word``: it follows from
+    the word its box was written with, and was not recorded as seen.
     """
 
     ref: Ref
@@ -59,6 +61,7 @@ class Joint:
     connector: str
     pigtail: str
     known_by: str
+    by_word: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +70,7 @@ class Terminal:
 
     ``wires`` are conductor ids landed straight; ``from_joint`` names the
     joint whose pigtail lands here; ``colour`` is the landing conductor's.
+    ``by_word`` as for a joint.
     """
 
     name: str
@@ -77,6 +81,7 @@ class Terminal:
     torque: str
     measured: str
     circuit: str = ""
+    by_word: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,6 +124,7 @@ class BoxSheet(Sheet):
     today: tuple[FindingEntry, ...] = ()
     missing: tuple[MissingEntry, ...] = ()
     excerpts: tuple[Excerpt, ...] = ()
+    photos: tuple[Photo, ...] = ()
     section: ClassVar[str] = "boxes"
 
     def anchors(self) -> tuple[Ref, ...]:

@@ -11,8 +11,17 @@ from junctionary.sheets.fill import fill_working
 from junctionary.sheets.isolation import before_box
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.makeup import device_words, enclosure, evidence_words, make_up
-from junctionary.sheets.naming import NOT_RECORDED, breaker_link, circuit_link, room_link, said, where
-from junctionary.sheets.survey import Survey, counted, edition_words, excerpts, known_words, sentence, title
+from junctionary.sheets.naming import (
+    NOT_RECORDED,
+    breaker_link,
+    circuit_link,
+    counted,
+    room_link,
+    said,
+    where,
+)
+from junctionary.sheets.photo import photos_of_box
+from junctionary.sheets.survey import Survey, edition_words, excerpts, known_words, sentence, title
 from junctionary.sheets.titleblock import box_number
 from junctionary.units import Quantity, show_as
 
@@ -47,6 +56,7 @@ def box_sheet(survey: Survey, box_id: str) -> BoxSheet:
         today=survey.today_at.get(ref, ()),
         missing=missing,
         excerpts=excerpts(survey, box.place),
+        photos=photos_of_box(survey.house.photos, box_id),
     )
 
 

@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from junctionary.house.model import House, Panel
 from junctionary.sheets.card import CardEntry, CardSheet, DoorCard
 from junctionary.sheets.face import PanelFace
-from junctionary.sheets.faces import panel_face
 from junctionary.sheets.links import Link, Ref, plain
 from junctionary.sheets.naming import said, source_words
 from junctionary.sheets.panels import fed_from, rooms_served
@@ -21,7 +20,7 @@ def card_sheet(survey: Survey, panel_id: str) -> CardSheet:
     panel = house.panels[panel_id]
     position = list(house.panels).index(panel_id) + 1
     block = title(survey, f"Panel {panel_id}, directory card", card_number(position), "as recorded")
-    face = panel_face(survey, panel)
+    face = survey.faces[panel.id]
     return CardSheet(
         title=block,
         ref=Ref("card", panel_id),

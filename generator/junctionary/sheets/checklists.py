@@ -1,16 +1,17 @@
-"""Builds the stage checklist, and how much can be judged of each room and circuit."""
+"""Builds the stage checklist, and what can be judged of each room and circuit."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from junctionary.checks.engine import rules
-from junctionary.checks.finding import LAST_CHEAP, Cheap
+from junctionary.checks.finding import LAST_CHEAP, Cheap, Finding, Unrecorded
+from junctionary.figures.gaps import boxes_untold
 from junctionary.sheets.checklist import ChecklistSheet, StageList
 from junctionary.sheets.entries import FindingEntry, Row, Table
 from junctionary.sheets.links import Link, Phrase, Ref, listed
 from junctionary.sheets.lists import Judged
-from junctionary.sheets.naming import NOT_RECORDED, circuit_link, homes
-from junctionary.sheets.survey import Survey, counted, sentence, title
+from junctionary.sheets.naming import NOT_RECORDED, circuit_link, counted, homes
+from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import GENERAL
 
 NOTHING = "nothing"
@@ -18,10 +19,17 @@ NOTHING = "nothing"
 
 @dataclass(frozen=True, slots=True)
 class _Standing:
-    """What is said of one place: its findings, and the facts each check wants there, by check."""
+    """What is said of one place: its findings, the facts each check wants there, by check.
+
+    ``unwritten`` is the gap of a room that may have boxes nobody recorded: no check looked at those.
+    """
 
     wrong: tuple[FindingEntry, ...]
     wants: Mapping[str, tuple[str, ...]]
+    unwritten: tuple[str, ...] = ()
+
+
+NO_WORD = _Standing((), {})
 
 
 def checklist_sheet(survey: Survey) -> ChecklistSheet:
@@ -46,7 +54,7 @@ def checklist_sheet(survey: Survey) -> ChecklistSheet:
 
 
 def completeness(survey: Survey) -> tuple[Judged, Judged]:
-    """Of each room, then of each circuit: how many checks can be judged, and how many facts are missing."""
+    """Of each room, then of each circuit: how many facts are missing, and what cannot be told for it."""
     standing, house = _standing(survey), survey.house
     rooms = [(Ref("room", each.id), Link(each.name, Ref("room", each.id))) for each in house.rooms.values()]
     circuits = [(Ref("circuit", each), circuit_link(house, each)) for each in house.circuits]
@@ -62,22 +70,15 @@ def _judged(
     rows: list[Row] = []
     whole: list[str | Link] = []
     for ref, name in places:
-        wants = standing[ref].wants if ref in standing else {}
-        if not wants:
+        here = standing.get(ref, NO_WORD)
+        if not here.wants and not here.unwritten:
             whole.append(name)
             continue
-        rows.append(
-            Row(
-                (
-                    (name,),
-                    (f"{len(rules()) - len(wants)} of {len(rules())}",),
-                    (str(len(survey.missing_at.get(ref, ()))),),
-                    _checks(wants),
-                )
-            )
-        )
-    heads = (what, "checks judged", "facts missing", "cannot be told")
-    return Judged(Table(heads, tuple(rows), figures=(1, 2)), listed(tuple(whole)))
+        facts = len(survey.missing_at.get(ref, ()))
+        told = (*_checks(here.wants), *(("; " if here.wants else "") + each for each in here.unwritten))
+        rows.append(Row(((name,), (str(facts),), told)))
+    heads = (what, "facts missing", "cannot be told")
+    return Judged(Table(heads, tuple(rows), figures=(1,)), listed(tuple(whole)))
 
 
 def _stage(
@@ -90,30 +91,26 @@ def _stage(
     rows: list[Row] = []
     clear: list[str | Link] = []
     for ref, name, now in places:
-        here = standing.get(ref, _Standing((), {}))
+        here = standing.get(ref, NO_WORD)
         wrong = [each for each in here.wrong if each.rule.id in due]
         wants = {rule: needs for rule, needs in here.wants.items() if rule in due}
-        if not wrong and not wants:
+        facts = dict.fromkeys((*(need for needs in wants.values() for need in needs), *here.unwritten))
+        if not wrong and not facts:
             clear += name
             continue
-        sound = len(due - {each.rule.id for each in wrong} - set(wants))
         rows.append(
             Row(
                 (
                     name,
                     (now,),
-                    (f"{sound} of {len(due)}",),
                     listed(tuple(Link(each.rule.id, each.ref) for each in wrong)) or (NOTHING,),
-                    (
-                        "; ".join(dict.fromkeys(need for needs in wants.values() for need in needs))
-                        or NOTHING,
-                    ),
+                    ("; ".join(facts) or NOTHING,),
                 )
             )
         )
-    heads = ("room", "stage now", "nothing against it", "wrong", "still to record")
+    heads = ("room", "stage now", "wrong", "still to record")
     says = sentence(f"{counted(len(due), 'check')} whose fault is cheap to mend {before}")
-    return StageList(before, says, Table(heads, tuple(rows), figures=(2,)), listed(tuple(clear)))
+    return StageList(before, says, Table(heads, tuple(rows)), listed(tuple(clear)))
 
 
 def _checks(names: Iterable[str]) -> Phrase:
@@ -126,20 +123,25 @@ def _standing(survey: Survey) -> dict[Ref | None, _Standing]:
     wrong: dict[Ref | None, list[FindingEntry]] = {}
     wants: dict[Ref | None, dict[str, tuple[str, ...]]] = {}
 
-    def at(about: Iterable[str]) -> set[Ref | None]:
-        found: set[Ref | None] = set(homes(house, about))
+    def at(said: Finding | Unrecorded) -> set[Ref | None]:
+        found: set[Ref | None] = set(homes(house, said.about, said.place))
         if not any(each is not None and each.kind == "room" for each in found):
             found.add(None)
         return found
 
     for finding, entry in zip(survey.judgement.findings, survey.findings, strict=True):
-        for place in at(finding.about):
+        for place in at(finding):
             wrong.setdefault(place, []).append(entry)
     for each in survey.judgement.unrecorded:
-        for place in at(each.about):
+        for place in at(each):
             held = wants.setdefault(place, {})
             held[each.rule] = tuple(dict.fromkeys((*held.get(each.rule, ()), *each.needs)))
+    rooms: dict[Ref | None, tuple[str, ...]] = {
+        Ref("room", each.id): boxes_untold(each) for each in house.rooms.values()
+    }
     return {
-        place: _Standing(tuple(wrong.get(place, ())), wants.get(place, {}))
-        for place in dict.fromkeys((*wrong, *wants))
+        place: _Standing(
+            tuple(wrong.get(place, ())), wants.get(place, {}), rooms.get(place, ()) if place else ()
+        )
+        for place in dict.fromkeys((*wrong, *wants, *rooms))
     }

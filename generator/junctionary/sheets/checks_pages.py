@@ -7,8 +7,9 @@ from junctionary.checks.finding import LAST_CHEAP
 from junctionary.sheets.entries import SEVERITIES, Excerpt, Row, Table
 from junctionary.sheets.links import Link, Ref
 from junctionary.sheets.lists import Group, ListSheet
+from junctionary.sheets.naming import counted
 from junctionary.sheets.notes import RulePage
-from junctionary.sheets.survey import Survey, counted, sentence, title
+from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import GENERAL, rule_number
 
 

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import ClassVar, Literal
 
 from junctionary.sheets.caution import BeforeOpening
+from junctionary.sheets.drop_plot import DropPlot
 from junctionary.sheets.entries import Excerpt, Fact, FindingEntry, MissingEntry, Severity, Table, Working
 from junctionary.sheets.links import Ref
 from junctionary.sheets.titleblock import Sheet
@@ -81,6 +82,7 @@ class CircuitSheet(Sheet):
     runs: Table
     joints: Table
     loads: Table
+    plot: DropPlot | None = None
     at_boxes: Table | None = None
     workings: tuple[Working, ...] = ()
     findings: tuple[FindingEntry, ...] = ()

@@ -12,9 +12,9 @@ from junctionary.formulas.worked import Step, Worked
 from junctionary.house.model import Circuit
 from junctionary.sheets.entries import Row, Table, Working, WorkingLine
 from junctionary.sheets.links import Phrase
-from junctionary.sheets.naming import link
+from junctionary.sheets.naming import counted, link
 from junctionary.sheets.reckoning import clause
-from junctionary.sheets.survey import Survey, cited, counted
+from junctionary.sheets.survey import Survey, cited
 from junctionary.sources import Citation
 from junctionary.units import decimal
 

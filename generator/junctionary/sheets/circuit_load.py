@@ -34,7 +34,7 @@ def load_facts(survey: Survey, circuit: Circuit) -> Iterator[Fact]:
             continue
         of = f" ({breaker_words(pole.breaker)})" if len(loads.poles) > 1 else ""
         least = "at least " if pole.load.value is None else ""
-        yield Fact(f"load{of}", (f"{least}{_shown(pole.least_a)} A recorded, of {_shown(pole.rating_a)} A",))
+        yield Fact(f"load{of}", (f"{least}{shown(pole.least_a)} A recorded, of {shown(pole.rating_a)} A",))
         if pole.room is not None:
             yield Fact(f"room for{of}", (_room_words(pole.room),))
 
@@ -64,13 +64,13 @@ def _of(loads: CircuitLoads, pole: PoleLoad) -> str:
 
 def _drawn(pole: PoleLoad, of: str) -> Working:
     *parts, total = pole.load.steps
-    lines = [_line(each) for each in parts]
+    lines = [working_line(each) for each in parts]
     what = "load" if pole.load.value is not None else "load, as far as recorded"
     how = "added up" if len(parts) > 1 else ""
-    lines.append(WorkingLine(what, how, _shown(total.value), True))
+    lines.append(WorkingLine(what, how, shown(total.value), True))
     if pole.continuous_a:
-        lines.append(_line(pole.sized.steps[-1]))
-        lines += [_line(each) for each in pole.most_continuous.steps] if pole.most_continuous else []
+        lines.append(working_line(pole.sized.steps[-1]))
+        lines += [working_line(each) for each in pole.most_continuous.steps] if pole.most_continuous else []
     return Working(
         f"Load{of}",
         "A",
@@ -86,7 +86,7 @@ def _drawn_says(pole: PoleLoad) -> Iterator[str]:
     for each in pole.left_out:
         yield sentence(f"{each.name} never runs together with what is counted, and is left out")
     if pole.load.steps != pole.connected.steps:
-        full = _shown(pole.connected.steps[-1].value)
+        full = shown(pole.connected.steps[-1].value)
         yield f"With everything on at once it would be {full} A; a range counts by its demand."
     if pole.unsure:
         names = ", ".join(each.name for each in pole.unsure)
@@ -102,15 +102,15 @@ def _drawn_says(pole: PoleLoad) -> Iterator[str]:
 
 def _room(room: Room, of: str) -> Working:
     *before, now = room.now.steps
-    lines = [_line(each) for each in before]
+    lines = [working_line(each) for each in before]
     at_most = ", at most" if room.now.value is None else ""
-    lines.append(WorkingLine(f"{now.what}{at_most}", _readable(now), _shown(now.value), True))
+    lines.append(WorkingLine(f"{now.what}{at_most}", _readable(now), shown(now.value), True))
     watts = now.value * LINE_TO_NEUTRAL
-    sum_ = f"{_shown(now.value)} × {plain(LINE_TO_NEUTRAL)}"
+    sum_ = f"{shown(now.value)} × {plain(LINE_TO_NEUTRAL)}"
     if decimal(evaluate(sum_), 0) == decimal(watts, 0):
         lines.append(WorkingLine("at 120 V", sum_, f"{decimal(watts, 0)} W"))
     long, lasting = room.continuous.steps
-    lines += [_line(long), WorkingLine(lasting.what, _readable(lasting), _shown(lasting.value), True)]
+    lines += [working_line(long), WorkingLine(lasting.what, _readable(lasting), shown(lasting.value), True)]
     says = f"The limit is {room.limit}. It is what is left with all recorded loads on."
     if room.now.lacks:
         says = f"It may be less; not known: {'; '.join(room.now.lacks)}."
@@ -121,11 +121,11 @@ def _room(room: Room, of: str) -> Working:
 
 def _fixed(fixed: FixedLoads) -> Working:
     *parts, total = fixed.total.steps
-    lines = [_line(each) for each in parts]
+    lines = [working_line(each) for each in parts]
     least = "" if fixed.total.value is not None else ", as far as recorded"
     how = "added up" if len(parts) > 1 else ""
-    lines.append(WorkingLine(f"fastened in place{least}", how, _shown(total.value), True))
-    lines += [_line(each) for each in fixed.most.steps]
+    lines.append(WorkingLine(f"fastened in place{least}", how, shown(total.value), True))
+    lines += [working_line(each) for each in fixed.most.steps]
     beside = ", ".join(fixed.beside)
     says = f"Beside it on breaker {breaker_words(fixed.breaker)}: {beside}. Lamps do not count."
     if fixed.total.lacks:
@@ -141,19 +141,19 @@ def _room_words(room: Room) -> str:
         return "nothing more"
     least = "at most " if room.now.value is None else ""
     watts = f"{decimal(value * LINE_TO_NEUTRAL, 0)} W at 120 V"
-    return f"{least}{_shown(value)} A more ({watts}); the limit is {room.limit}"
+    return f"{least}{shown(value)} A more ({watts}); the limit is {room.limit}"
 
 
 def _neutral(loads: CircuitLoads) -> Working:
     neutral = loads.neutral
     assert neutral is not None
     *parts, step = neutral.now.steps
-    lines = [*map(_line, parts), WorkingLine(step.what, _readable(step), _shown(step.value), True)]
+    lines = [*map(working_line, parts), WorkingLine(step.what, _readable(step), shown(step.value), True)]
     if neutral.one_leg:
         says = "Both hots are on one leg: the neutral carries all that both draw, and no breaker guards it."
     else:
         says = (
-            f"With the loads of one leg alone it carries up to {_shown(neutral.most_a)} A. "
+            f"With the loads of one leg alone it carries up to {shown(neutral.most_a)} A. "
             "Were it open, the two legs would be in series, and what is on the lighter one would burn out."
         )
     if neutral.now.lacks:
@@ -161,8 +161,9 @@ def _neutral(loads: CircuitLoads) -> Working:
     return Working("Current of the shared neutral", "A", tuple(lines), says, cited(neutral.now.cites))
 
 
-def _line(step: Step) -> WorkingLine:
-    return WorkingLine(step.what, _readable(step), _shown(step.value))
+def working_line(step: Step) -> WorkingLine:
+    """One step as a line of a working."""
+    return WorkingLine(step.what, _readable(step), shown(step.value))
 
 
 def _readable(step: Step) -> str:
@@ -170,12 +171,12 @@ def _readable(step: Step) -> str:
     for digits in (DIGITS, DIGITS + 1, DIGITS + 2):
         text = _AT_LEAST_NOUGHT.sub(r"\1", _rounded(step.sum, digits))
         try:
-            right = _shown(evaluate(text)) == _shown(step.value)
+            right = shown(evaluate(text)) == shown(step.value)
         except SumError:
             right = False
         if right:
             spoken = _SMALLER.sub(r"the smaller of \1 and \2", text)
-            return "" if spoken == _shown(step.value) else spoken
+            return "" if spoken == shown(step.value) else spoken
     return ""
 
 
@@ -183,5 +184,6 @@ def _rounded(sum_: str, digits: int) -> str:
     return _QUOTIENT.sub(lambda found: decimal(evaluate(found[0]), digits), sum_)
 
 
-def _shown(value: Fraction) -> str:
+def shown(value: Fraction) -> str:
+    """Amperes as a sheet shows them: to hundredths, with no digits they do not need."""
     return decimal(value, DIGITS).rstrip("0").rstrip(".") if value.denominator > 1 else str(value.numerator)

@@ -1,17 +1,18 @@
 """The tree of a circuit, from its breaker along its runs to the last box."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable
 from dataclasses import replace
 
 from junctionary.house.model import Circuit, Run
 from junctionary.records.values import Said
 from junctionary.sheets.circuit import CircuitMap, MapNode, MapRun, Symbol
 from junctionary.sheets.circuit_drop import drop_note
-from junctionary.sheets.entries import SEVERITIES, FindingEntry, Severity
+from junctionary.sheets.circuit_notes import box_notes
+from junctionary.sheets.entries import SEVERITIES, Severity
 from junctionary.sheets.links import Ref
-from junctionary.sheets.makeup import device_words, symbol_of
-from junctionary.sheets.naming import breaker_words, said, several
-from junctionary.sheets.survey import Survey, counted
+from junctionary.sheets.makeup import symbol_of
+from junctionary.sheets.naming import breaker_words, counted, said
+from junctionary.sheets.survey import Survey
 from junctionary.units import Quantity, WireSize
 
 
@@ -97,7 +98,7 @@ def _node(
         ref=Ref("box", end.id),
         name=end.id,
         symbol=_box_symbol(survey, end.id),
-        notes=(*notes, *_box_notes(survey, end.id), *drop_note(survey, run.circuit, end.id)),
+        notes=(*notes, *box_notes(survey, run.circuit, end.id)),
         run=into,
         branches=branches,
         severity=gravest(
@@ -130,24 +131,7 @@ def _box_symbol(survey: Survey, box_id: str) -> Symbol:
     return "gfci" if "gfci" in symbols else symbols[0]
 
 
-def _box_notes(survey: Survey, box_id: str) -> Iterator[str]:
-    box = survey.house.boxes[box_id]
-    words = [device_words(each).split(",")[0] for each in box.devices]
-    if box.name and box.name not in words:
-        yield box.name
-    for word in dict.fromkeys(words):
-        yield several(words.count(word), word)
-    if box.makeup_unknown or box.makeup_unrecorded:
-        yield "make-up unknown" if box.makeup_unknown else "make-up not recorded"
-
-
-def gravest(survey: Survey, refs: set[Ref]) -> Severity | None:
+def gravest(survey: Survey, things: Iterable[Ref]) -> Severity | None:
     """The gravest finding about any of these things, for the mark beside them."""
-    grave = [each.severity for each in survey.findings if _concerns(each, refs)]
+    grave = [survey.gravest_at[each] for each in things if each in survey.gravest_at]
     return min(grave, key=SEVERITIES.index, default=None)
-
-
-def _concerns(finding: FindingEntry, refs: set[Ref]) -> bool:
-    """A finding marks its subject, and every breaker it names: that is where somebody reads of a circuit."""
-    named = [piece.to for piece in finding.about if not isinstance(piece, str)]
-    return any(to in refs for to in (*named[:1], *(each for each in named if each.kind == "space")))

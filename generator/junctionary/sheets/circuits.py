@@ -10,6 +10,7 @@ from junctionary.sheets.circuit import CircuitSheet, MatchLine
 from junctionary.sheets.circuit_drop import drop_table, drop_workings
 from junctionary.sheets.circuit_load import load_facts, load_workings
 from junctionary.sheets.circuit_tree import circuit_map, gravest
+from junctionary.sheets.drop_plots import drop_plot
 from junctionary.sheets.entries import Fact, Row, Table, Working, WorkingLine
 from junctionary.sheets.grounds import ground_matches, ground_workings
 from junctionary.sheets.isolation import before_circuit
@@ -19,6 +20,7 @@ from junctionary.sheets.naming import (
     NOT_RECORDED,
     breaker_link,
     breaker_words,
+    counted,
     end_link,
     link,
     room_link,
@@ -29,7 +31,6 @@ from junctionary.sheets.survey import (
     Survey,
     boxes_known,
     cited,
-    counted,
     edition_words,
     excerpts,
     known_words,
@@ -66,6 +67,7 @@ def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
         runs=runs_table(survey, circuit.runs),
         joints=_joints(survey, circuit),
         loads=_loads(survey, circuit),
+        plot=drop_plot(survey, circuit),
         at_boxes=drop_table(survey, circuit),
         workings=(
             *_workings(survey, circuit),

@@ -2,12 +2,14 @@
 
 from collections.abc import Iterable, Iterator
 
-from junctionary.house.model import House, Panel
+from junctionary.house.model import House, Panel, Run
+from junctionary.records.cables import Cable
 from junctionary.sheets.cover import Cover, IndexLine, LevelEntry, RoomEntry
 from junctionary.sheets.entries import Fact
+from junctionary.sheets.index_of_sheets import in_order, series
 from junctionary.sheets.levels import level_plans
 from junctionary.sheets.links import Link, Ref
-from junctionary.sheets.naming import NOT_RECORDED, breaker_words, room_link, source_words, where
+from junctionary.sheets.naming import NOT_RECORDED, breaker_words, room_link, said, source_words, where
 from junctionary.sheets.survey import Survey, boxes_known, known_words, title
 from junctionary.sheets.titleblock import GENERAL
 
@@ -15,6 +17,7 @@ SHOWS = {
     "find": ("Find", "everything by name: where it is, and its breaker"),
     "where-to-look": ("It is dead: where to look", "resets first, then the likeliest places"),
     "make-dead": ("Make a box dead", "what to switch off, tick by tick; then the test"),
+    "one-more": ("Room for one more", "what is free on a circuit; may an outlet be added from here"),
     "outage": ("Outage card", "other sources, what each keeps alive, the order to switch in"),
     "panels": ("Panels and sources", "where each is, what feeds it, what stays live with the main off"),
     "one-line": ("One-line diagram", "sources, mains, panels, feeders, bonds and grounds, with their sizes"),
@@ -26,6 +29,7 @@ SHOWS = {
     "findings": ("Findings", "what was found, with the clause each rests on"),
     "not-recorded": ("Not recorded", "what is missing, most useful first"),
     "checklist": ("Stage checklist", "per room: proved, wrong, still to record, stage by stage"),
+    "history": ("Proof and history", "tests of protectors and alarms, photographs, inspections, changes"),
     "notes": ("Safety", "the cautions, and the notes of this house"),
     "rules": ("Checks", "what each check looks at, and on what authority"),
     "terms": ("Terms and symbols", "the words, symbols and colours of these sheets"),
@@ -70,6 +74,8 @@ def cover(survey: Survey) -> Cover:
             Fact("rooms", (Link(str(len(house.rooms)), Ref("sheet", "rooms")),)),
             Fact("boxes", (Link(str(len(boxes)), Ref("sheet", "boxes")),)),
             Fact("runs", (str(len(runs)),)),
+            Fact("cables", (_cables(runs),)),
+            Fact("service", (_service(house),)),
             Fact("joints", (Link(str(len(house.joints())), Ref("sheet", "splices")),)),
             Fact("findings", (Link(str(len(survey.findings)), Ref("sheet", "findings")),)),
         ),
@@ -88,9 +94,12 @@ def cover(survey: Survey) -> Cover:
         ),
         levels=tuple(_levels(survey)),
         panels=tuple(_panel(house, each) for each in house.panels.values()),
-        index=tuple(
-            IndexLine(GENERAL[id_], Link(name, Ref("sheet", id_)), shows)
-            for id_, (name, shows) in SHOWS.items()
+        index=in_order(
+            *(
+                IndexLine(GENERAL[id_], Link(name, Ref("sheet", id_)), shows)
+                for id_, (name, shows) in SHOWS.items()
+            ),
+            *series(house),
         ),
     )
 
@@ -119,6 +128,26 @@ def _levels(survey: Survey) -> Iterator[LevelEntry]:
                 # A plan of one room tells nothing that its name does not.
                 plans = tuple(each for each in level_plans(survey, id_) if len(each.rooms) > 1)
                 yield LevelEntry(name, tuple(rooms), (Link("plan", Ref("level", id_)),), plans)
+
+
+def _cables(runs: Iterable[Run]) -> str:
+    """Which kinds of cable there are, in which metal, how many runs of each, the most first."""
+    kinds: dict[str, int] = {}
+    for run in runs:
+        cable = run.cable
+        if isinstance(cable, Cable):
+            metals = " and ".join(sorted({each.metal for each in cable.conductors}))
+            ground = "" if any(each.is_ground for each in cable.conductors) else ", no ground"
+            name = f"{cable.raceway or cable.kind} {metals}{ground}"
+        else:
+            name = NOT_RECORDED
+        kinds[name] = kinds.get(name, 0) + 1
+    return "; ".join(f"{name}: {kinds[name]}" for name in sorted(kinds, key=lambda each: -kinds[each]))
+
+
+def _service(house: House) -> str:
+    service = house.record.service
+    return said(house, service.rating if service is not None else None)
 
 
 def _codes(boxes: Iterable[str]) -> tuple[Link, ...]:

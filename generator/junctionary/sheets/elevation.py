@@ -8,6 +8,7 @@ from typing import TypeAlias
 
 from junctionary.sheets.circuit import Symbol
 from junctionary.sheets.links import Phrase, Ref
+from junctionary.sheets.photo import Photo
 
 OnWall: TypeAlias = tuple[float, float]
 
@@ -89,7 +90,7 @@ class Elevation:
     things: tuple[WallThing, ...] = ()
     cautions: tuple[Caution, ...] = ()
     notes: tuple[Phrase, ...] = ()
-    photos: tuple[str, ...] = ()
+    photos: tuple[Photo, ...] = ()
     astray: tuple[str, ...] = ()
 
     @property

@@ -4,18 +4,19 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import pairwise
 
-from junctionary.house.geometry import Shape, Wall, inches, other_face, shapes, spot
+from junctionary.house.geometry import Shape, Wall, inches, other_face, spot
 from junctionary.house.model import House, Panel, Room
 from junctionary.house.routes import Piece, on_wall
 from junctionary.records.boxes import BoxSize
-from junctionary.records.photos import PhotoRecord
 from junctionary.records.rooms import Thing
 from junctionary.sheets.circuit import Symbol
 from junctionary.sheets.elevation import Caution, Elevation, WallBox, WallRun, WallThing
 from junctionary.sheets.links import Link, Phrase, Ref, listed
 from junctionary.sheets.makeup import cable_words, symbol_of
+from junctionary.sheets.naming import counted
+from junctionary.sheets.photo import photos_of_wall
 from junctionary.sheets.plans import length_words
-from junctionary.sheets.survey import Survey, counted
+from junctionary.sheets.survey import Survey
 from junctionary.sheets.titleblock import elevation_number
 
 CEILING_IN = Fraction(96)
@@ -35,7 +36,7 @@ HEIGHTS_IN = {
 
 def elevations(survey: Survey, room: Room, position: int) -> tuple[Elevation, ...]:
     """Every named wall of the room, clockwise; ``position`` is the room's, for the numbers of the sheets."""
-    known = shapes(survey.house)
+    known = survey.shapes
     if room.id not in known:
         return ()
     shape = known[room.id]
@@ -47,7 +48,7 @@ def elevations(survey: Survey, room: Room, position: int) -> tuple[Elevation, ..
 
 
 def _elevation(
-    survey: Survey, known: dict[str, Shape], room: Room, shape: Shape, wall: Wall, position: int
+    survey: Survey, known: Mapping[str, Shape], room: Room, shape: Shape, wall: Wall, position: int
 ) -> Elevation:
     house = survey.house
     things = tuple(
@@ -85,13 +86,15 @@ def _elevation(
         cautions=tuple(_cautions(everything, lines, float(wall.length_in), float(height))),
         notes=tuple(_notes(house, room, astray, others)),
         astray=astray,
-        photos=tuple(_photos(house.photos, room, wall)),
+        photos=photos_of_wall(house.photos, room.id, wall.name),
     )
 
 
 def _boxes(house: House, known: Mapping[str, Shape], room: Room, wall: Wall) -> Iterator[WallBox]:
     for id_ in room.boxes:
         box = house.boxes[id_]
+        if box.record.at is None or box.record.at.wall != wall.name:
+            continue
         place = spot(box.record.at, known.get(room.id))
         if place is None or place.wall != wall or place.along_in is None or place.up_in is None:
             continue
@@ -127,7 +130,7 @@ def _panels(house: House, known: Mapping[str, Shape], room: Room, wall: Wall) ->
 
 
 def _behind(
-    house: House, known: dict[str, Shape], room: Room, wall: Wall, height: Fraction
+    house: House, known: Mapping[str, Shape], room: Room, wall: Wall, height: Fraction
 ) -> tuple[list[WallBox], list[WallRun], list[str]]:
     """What opens on the other face of this wall, seen through it."""
     boxes: list[WallBox] = []
@@ -256,11 +259,3 @@ def _notes(house: House, room: Room, astray: tuple[str, ...], others: list[str])
 
 def _linked(kind: str, ids: Sequence[str]) -> Phrase:
     return listed(tuple(Link(each, Ref(kind, each)) for each in ids))  # type: ignore[arg-type]
-
-
-def _photos(photos: Iterable[PhotoRecord], room: Room, wall: Wall) -> Iterator[str]:
-    """Pictures of this wall, by name, date and stage: the manual holds no pictures."""
-    for photo in photos:
-        if photo.room == room.id and photo.wall == wall.name:
-            told = ", ".join(str(each) for each in (photo.date, photo.stage) if each)
-            yield f"{photo.file}{f' ({told})' if told else ''}"

@@ -1,16 +1,15 @@
-"""Builds the face of a panel: what stands in each space, and small faces with some breakers marked."""
+"""Builds the face of a panel: what stands in each space, and what is lettered there."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Mapping
 from typing import Literal
 
 from junctionary.house.model import Breaker, House, Panel
 from junctionary.house.panels import MAIN, SPACE, leg_of
 from junctionary.records.values import NONE, UNKNOWN
-from junctionary.sheets.circuit_tree import gravest
-from junctionary.sheets.face import Device, Handle, LitFace, PanelFace, Side, Slot, SpaceState
+from junctionary.sheets.entries import Severity
+from junctionary.sheets.face import Device, Handle, PanelFace, Side, Slot, SpaceState
 from junctionary.sheets.links import Phrase, Ref
-from junctionary.sheets.naming import circuit_link, said
-from junctionary.sheets.survey import Survey, counted
+from junctionary.sheets.naming import circuit_link, counted, said
 from junctionary.units import Quantity
 
 _DEVICES: dict[str, Device] = {"plug-fuse": "plug-fuse", "cartridge-fuse": "cartridge-fuse"}
@@ -20,15 +19,15 @@ GUARD_SIGNS = {"gfci": "GF", "afci": "AF"}
 HALVES: tuple[Literal["a", "b"], ...] = ("a", "b")
 
 
-def panel_face(survey: Survey, panel: Panel) -> PanelFace:
+def panel_face(house: House, gravest_at: Mapping[Ref, Severity], panel: Panel) -> PanelFace:
     """The face: odd spaces left, even ones right, row by row; spaces that are words follow, two to a row."""
-    slots = list(_slots(survey.house, panel))
+    slots = list(_slots(house, panel))
     taken = {slot.number for slot in slots}
     handles = []
     for breaker in panel.breakers:
         own = tuple(slot for slot in slots if slot.number in breaker.spaces)
         if own:
-            handles.append(_handle(survey, breaker, own))
+            handles.append(_handle(house, gravest_at, breaker, own))
     held = {slot.number for handle in handles for slot in handle.slots}
     handles += [_empty(panel, slot) for slot in slots if slot.number not in held]
     main = next((each for each in panel.breakers if each.spaces == (MAIN,)), None)
@@ -38,7 +37,7 @@ def panel_face(survey: Survey, panel: Panel) -> PanelFace:
         title=f"Face of {panel.name}",
         says=_face_says(panel, len(taken), rows),
         rows=rows,
-        main=_handle(survey, main, ()) if main else None,
+        main=_handle(house, gravest_at, main, ()) if main else None,
         handles=tuple(sorted(handles, key=lambda each: (each.slots[0].row, each.slots[0].side))),
     )
 
@@ -82,10 +81,12 @@ def _empty(panel: Panel, slot: Slot) -> Handle:
     return Handle(Ref("space", f"{panel.id}/{slot.number}"), (slot,), state)
 
 
-def _handle(survey: Survey, breaker: Breaker, slots: tuple[Slot, ...]) -> Handle:
-    house, record = survey.house, breaker.record
+def _handle(
+    house: House, gravest_at: Mapping[Ref, Severity], breaker: Breaker, slots: tuple[Slot, ...]
+) -> Handle:
+    record, ref = breaker.record, Ref("space", breaker.id)
     return Handle(
-        ref=Ref("space", breaker.id),
+        ref=ref,
         slots=slots,
         state=_state(breaker),
         rating=said(house, breaker.rating) if isinstance(breaker.rating, Quantity) else "",
@@ -95,7 +96,7 @@ def _handle(survey: Survey, breaker: Breaker, slots: tuple[Slot, ...]) -> Handle
         tied=tuple(Ref("space", each) for each in breaker.tied_to),
         kept_off=record.kept_off is True,
         device=_DEVICES.get(record.kind or "", "breaker"),
-        severity=gravest(survey, {Ref("space", breaker.id)}),
+        severity=gravest_at.get(ref),
     )
 
 
@@ -136,16 +137,3 @@ def feeds_phrase(house: House, breaker: Breaker) -> Phrase:
 def breakers_counted(panel: Panel) -> str:
     """``24 breakers``, the main left out."""
     return counted(sum(each.spaces != (MAIN,) for each in panel.breakers), "breaker")
-
-
-def lit_faces(survey: Survey, breakers: Iterable[str]) -> tuple[LitFace, ...]:
-    """A small face of each panel that has one of these breakers, with those marked."""
-    house = survey.house
-    found: dict[str, set[Ref]] = {}
-    for id_ in breakers:
-        if id_ in house.breakers:
-            found.setdefault(house.breakers[id_].panel, set()).add(Ref("space", id_))
-    return tuple(
-        LitFace(panel_face(survey, house.panels[panel]), house.panels[panel].name, frozenset(lit))
-        for panel, lit in found.items()
-    )

@@ -19,8 +19,14 @@ from junctionary.units import Quantity
 SHEETS = {
     "make-dead": ("Make a box dead", "the list to switch off, then the test"),
     "where-to-look": ("It is dead: where to look", "resets first, then the likeliest places"),
+    "one-more": ("Room for one more", "what is free on a circuit, and whether a cable may start from a box"),
     "outage": ("Outage card", "other sources, and the order to switch in"),
     "notes": ("Safety", "cautions and emergency"),
+    "history": ("Proof and history", "tests, photographs of walls, inspections, permits, changes, trips"),
+    "checklist": ("Stage checklist", "what must be ready for rough-in and final, room by room"),
+    "loads": ("Loads", "will the service carry a car charger, a heat pump: the load calculation"),
+    "findings": ("Findings", "known defects and open hazards"),
+    "one-line": ("One-line diagram", "service, panels, feeders, wire sizes, as an insurer or an inspector asks"),
 }
 
 

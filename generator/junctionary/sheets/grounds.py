@@ -10,9 +10,9 @@ from junctionary.sheets.circuit import MatchLine
 from junctionary.sheets.circuit_tree import gravest
 from junctionary.sheets.entries import Fact, Working, WorkingLine
 from junctionary.sheets.links import Phrase, Ref
-from junctionary.sheets.naming import NOT_RECORDED, said
+from junctionary.sheets.naming import NOT_RECORDED, counted, said
 from junctionary.sheets.reckoning import line
-from junctionary.sheets.survey import Survey, cited, counted
+from junctionary.sheets.survey import Survey, cited
 
 STANDS = {True: "fits", False: "too small", None: "cannot tell"}
 

@@ -12,7 +12,7 @@ from junctionary.house.isolate import (
 )
 from junctionary.house.model import House
 from junctionary.sheets.caution import BeforeOpening, BreakerOff
-from junctionary.sheets.faces import lit_faces
+from junctionary.sheets.face import LitFace
 from junctionary.sheets.links import Ref
 from junctionary.sheets.naming import breaker_words, source_words
 from junctionary.sheets.survey import Survey
@@ -97,7 +97,19 @@ def _told(
         stays_live=tuple(dict.fromkeys(each for isolation in isolations for each in isolation.stays_live)),
         extra=extra,
         # The sheet of a panel shows its face whole.
-        faces=() if extra else lit_faces(survey, why),
+        faces=() if extra else _lit_faces(survey, why),
+    )
+
+
+def _lit_faces(survey: Survey, breakers: Iterable[str]) -> tuple[LitFace, ...]:
+    """A small face of each panel that has one of these breakers, with those marked."""
+    house = survey.house
+    found: dict[str, set[Ref]] = {}
+    for id_ in breakers:
+        if id_ in house.breakers:
+            found.setdefault(house.breakers[id_].panel, set()).add(Ref("space", id_))
+    return tuple(
+        LitFace(survey.faces[panel], house.panels[panel].name, frozenset(lit)) for panel, lit in found.items()
     )
 
 

@@ -1,12 +1,12 @@
 """Builds the sheet of a level: a plan for each of its buildings, and what cannot be drawn."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
-from junctionary.house.geometry import Shape, shapes, spot
+from junctionary.house.geometry import Shape, spot
 from junctionary.house.model import House, Room
 from junctionary.sheets.entries import Row, Table
 from junctionary.sheets.links import Link, Ref, listed
-from junctionary.sheets.naming import circuit_link
+from junctionary.sheets.naming import circuit_link, counted
 from junctionary.sheets.plan import LevelSheet, Plan, PlanRoom
 from junctionary.sheets.plans import (
     boxes_placed,
@@ -18,7 +18,7 @@ from junctionary.sheets.plans import (
     north_deg,
     scale_steps,
 )
-from junctionary.sheets.survey import Survey, counted, sentence, title
+from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import level_number
 
 NEAR_IN = 48.0
@@ -35,7 +35,7 @@ def level_sheet(survey: Survey, level_id: str) -> LevelSheet:
     """The sheet of one level."""
     house = survey.house
     level = next(each for each in house.record.levels if each.id == level_id)
-    known = shapes(house)
+    known = survey.shapes
     rooms = [each for each in house.rooms.values() if each.record.level == level_id]
     keys = _keys(rooms)
     return LevelSheet(
@@ -70,10 +70,10 @@ def _keys(rooms: list[Room]) -> dict[str, str]:
 def level_plans(survey: Survey, level_id: str) -> tuple[Plan, ...]:
     """A plan for each building of the level; none where no room has an outline."""
     rooms = [each for each in survey.house.rooms.values() if each.record.level == level_id]
-    return tuple(_plans(survey, shapes(survey.house), level_id, rooms))
+    return tuple(_plans(survey, survey.shapes, level_id, rooms))
 
 
-def _plans(survey: Survey, known: dict[str, Shape], level_id: str, rooms: list[Room]) -> Iterator[Plan]:
+def _plans(survey: Survey, known: Mapping[str, Shape], level_id: str, rooms: list[Room]) -> Iterator[Plan]:
     """Grounds are too wide to draw, but what is on the outer walls of a building is shown."""
     keys = _keys(rooms)
     house = survey.house
@@ -122,7 +122,7 @@ def _plans(survey: Survey, known: dict[str, Shape], level_id: str, rooms: list[R
         )
 
 
-def _not_drawn(house: House, known: dict[str, Shape], rooms: list[Room]) -> Iterator[Row]:
+def _not_drawn(house: House, known: Mapping[str, Shape], rooms: list[Room]) -> Iterator[Row]:
     for room in rooms:
         if room.id not in known:
             why = "outline not recorded" if room.record.outline is None else "its outline encloses nothing"

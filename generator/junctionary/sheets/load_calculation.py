@@ -14,9 +14,9 @@ from junctionary.house.model import House
 from junctionary.sheets.entries import Fact, Row, Table, Working
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.loads import Calculation, FeederEntry, LegBar, LegLoad, LoadsSheet, Stands
-from junctionary.sheets.naming import NOT_RECORDED, breaker_link, circuit_link, said
+from junctionary.sheets.naming import NOT_RECORDED, breaker_link, circuit_link, counted, said
 from junctionary.sheets.reckoning import figure, line, working
-from junctionary.sheets.survey import Survey, cited, counted, edition_words, known_words, sentence, title
+from junctionary.sheets.survey import Survey, cited, edition_words, known_words, sentence, title
 from junctionary.sheets.titleblock import GENERAL
 from junctionary.units import decimal
 
@@ -116,6 +116,9 @@ def _calculation(heading: str, load: DemandLoad, against: str, limit_a: Fraction
         answer=f"{least}{decimal(load.least_va, 0)} VA, {decimal(load.least_a, 1)} A",
         against=against,
         stands=_compared(load, limit_a),
+        amps=load.least_a,
+        limit_a=limit_a,
+        complete=not load.amps.lacks,
         working=_working(heading, load),
     )
 
@@ -196,6 +199,7 @@ def _bar(house: House, service: ServiceLoad, leg: Leg) -> LegBar:
         motor=figure(leg.least_va - counted_va),
         va=leg.least_va,
         limit_va=service.rating_a * VOLTS_TO_NEUTRAL if service.rating_a is not None else None,
+        volts=VOLTS_TO_NEUTRAL,
         complete=not leg.load.lacks,
     )
 

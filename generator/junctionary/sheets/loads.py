@@ -16,12 +16,17 @@ class Calculation:
     """One load by one method: its sum, and how it stands to what it is held against.
 
     ``answer`` is the result in words, such as ``42977 VA, 179 A``; ``against`` what it may be.
+    ``amps`` is what is certain of it and ``limit_a`` what it may be, both in A; ``complete`` is
+    False where a load may be missing.
     """
 
     heading: str
     answer: str
     against: str
     stands: Stands
+    amps: Fraction
+    limit_a: Fraction | None
+    complete: bool
     working: Working
 
 
@@ -49,8 +54,9 @@ class LegLoad:
 
 @dataclass(frozen=True, slots=True)
 class LegBar:
-    """One leg: its loads in the order of the circuits, their sum, and the limit the service sets, in VA.
+    """One leg: its loads in the order of the circuits, their sum, and the limit the service sets.
 
+    All are in VA, at ``volts`` from the leg to the neutral.
     ``says`` is the sum in words, with what it is in A. ``limit_va`` is None where the service's
     rating is not recorded. ``motor_va``, printed as ``motor``, is what the largest motor adds, and
     is in the sum. ``complete`` is False where a load may be missing.
@@ -63,7 +69,18 @@ class LegBar:
     motor: str
     va: Fraction
     limit_va: Fraction | None
+    volts: int
     complete: bool
+
+    @property
+    def amps(self) -> Fraction:
+        """Its sum in A."""
+        return self.va / self.volts
+
+    @property
+    def limit_a(self) -> Fraction | None:
+        """The service's rating in A; None where it is not recorded."""
+        return None if self.limit_va is None else self.limit_va / self.volts
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

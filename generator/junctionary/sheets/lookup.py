@@ -1,9 +1,9 @@
-"""E-006 to E-008: what is looked up by answering a few questions, each with its list for paper."""
+"""E-006 to E-009: what is looked up by answering a few questions, each with its list for paper."""
 
 from dataclasses import dataclass
 from typing import ClassVar
 
-from junctionary.sheets.entries import Fact, Table
+from junctionary.sheets.entries import Fact, Table, Working
 from junctionary.sheets.links import Link, Phrase
 from junctionary.sheets.titleblock import Sheet
 
@@ -30,19 +30,40 @@ class MakeDeadSheet(Sheet):
 class WhereToLookSheet(Sheet):
     """Mark what is dead and what works; the answer is where to look. ``table`` has the resets of every point.
 
-    ``signs`` stop any search. ``readings`` are what a meter may show.
+    ``signs`` stop any search. ``readings`` are what a meter may show. ``trips`` is what to do when a
+    breaker trips instead, and ``on_it`` what is on each.
     """
 
     signs: tuple[str, ...]
     starts: tuple[Choices, ...]
     readings: tuple[tuple[str, str], ...]
     table: Table
+    trips: tuple[str, ...]
+    on_it: Table
     section: ClassVar[str] = "where-to-look"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OneMoreSheet(Sheet):
+    """Choose a point and what is to be added; the answer is what is free. ``table`` has every box, for paper.
+
+    ``usual`` and ``recorded`` pair watts, with an h where for hours, with the words for a load.
+    """
+
+    points: tuple[Choices, ...]
+    usual: tuple[tuple[str, str], ...]
+    recorded: tuple[tuple[str, str], ...]
+    heeded: tuple[str, ...]
+    table: Table
+    section: ClassVar[str] = "one-more"
 
 
 @dataclass(frozen=True, slots=True)
 class SourceCard:
-    """One source: what is known of it, what it can keep alive, what to switch and in which order."""
+    """One source: what is known of it, what it can keep alive, what to switch and in which order.
+
+    ``cannot`` says what of it is more than the source can carry, and ``load`` is that worked out.
+    """
 
     name: Link
     facts: tuple[Fact, ...]
@@ -50,6 +71,8 @@ class SourceCard:
     keeps: tuple[Phrase, ...]
     over: tuple[Phrase, ...]
     back: tuple[Phrase, ...]
+    cannot: tuple[str, ...] = ()
+    load: tuple[Working, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

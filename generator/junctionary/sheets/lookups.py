@@ -7,6 +7,7 @@ from junctionary.house.model import House
 from junctionary.house.readings import READINGS
 from junctionary.house.supply import Supply
 from junctionary.house.suspects import SIGNS
+from junctionary.sheets.circuit_load import shown
 from junctionary.sheets.entries import Row, Table
 from junctionary.sheets.finding_things import fed_words, off_words, place_of
 from junctionary.sheets.found import HEADINGS, Found
@@ -14,6 +15,7 @@ from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lists import Group, ListSheet
 from junctionary.sheets.lookup import Choices, MakeDeadSheet, WhereToLookSheet
 from junctionary.sheets.makeup import device_words
+from junctionary.sheets.naming import NOT_RECORDED, breaker_words
 from junctionary.sheets.points import reset_line, resets_for
 from junctionary.sheets.survey import Survey, title
 from junctionary.sheets.titleblock import GENERAL
@@ -31,6 +33,22 @@ THREE_POINT_TEST = (
     "Test again after every break, and whenever you have been away.",
 )
 """What is done after everything on the list is off; common practice, and none of it can be left out."""
+
+TRIPS = (
+    "Any of the signs above: leave it off, and call for help.",
+    "Unplug all that is on it and switch its lights off. Then its breaker fully off, and on again: once."
+    " Where it trips again at once, leave it off: that is a fault in the wiring or in what is wired to it.",
+    "It holds: put the loads back one at a time. Where it trips as the sum passes the rating, it is too much"
+    " at once. Where one thing trips it whenever it comes on, it is that thing: leave it unplugged.",
+    "A breaker that guards against arcs and trips bare: the wiring. With one motor on: that appliance, or its"
+    " cord. One that guards against ground faults: look for damp first, outdoors before indoors.",
+    "Two such breakers that trip as soon as both are loaded: their neutrals are shared, or joined in a box.",
+    "It trips bare: from here on for who is qualified. Breaker off and proved dead; the hot parted at the box"
+    " that halves the circuit, and the neutral where ground faults are guarded against; reset; then on"
+    " with the half that trips.",
+    "Write every trip in the log, with what was running.",
+)
+"""What is done when a breaker trips; common practice."""
 
 ON_PAPER = ("point", "appliance", "breaker", "room")
 """What the sheet Find prints; boxes, circuits and cables have lists of their own."""
@@ -119,7 +137,36 @@ def where_to_look_sheet(survey: Survey, supply: Supply) -> WhereToLookSheet:
             ("point", "where", "try, in this order", "breaker"),
             tuple(_resets_row(survey, supply, each) for each in house.devices if each in seen),
         ),
+        trips=TRIPS,
+        on_it=Table(
+            ("breaker", "circuit", "rating", "drawn with all on", "what is on it"),
+            tuple(_on_it(survey)),
+        ),
     )
+
+
+def _on_it(survey: Survey) -> Iterator[Row]:
+    """Each breaker of a branch circuit with its loads; a pair of poles that feed the same is told once."""
+    house, figures = survey.house, survey.figures
+    for id_, loads in figures.loads.items():
+        for pole in loads.poles if figures.circuits[id_].branch else ():
+            rating = f"{shown(pole.rating_a)} A" if pole.rating_a is not None else NOT_RECORDED
+            least = "at least " if pole.load.value is None else ""
+            names = (
+                f"{each.name} {shown(each.amps.value)} A"
+                if each.amps.value is not None
+                else f"{each.name}, not recorded"
+                for each in (*pole.draws, *pole.left_out)
+            )
+            yield Row(
+                (
+                    (Link(breaker_words(pole.breaker), Ref("space", pole.breaker)),),
+                    (Link(house.circuits[id_].name, Ref("circuit", id_)),),
+                    (rating,),
+                    (f"{least}{shown(pole.least_a)} A",),
+                    ("; ".join(names) or "no load is recorded",),
+                )
+            )
 
 
 def _resets_row(survey: Survey, supply: Supply, id_: str) -> Row:

@@ -13,8 +13,8 @@ from junctionary.records.values import NONE, UNKNOWN
 from junctionary.sheets.box import Cable, Conductor, Device, EndState, Joint, MakeUp, Terminal
 from junctionary.sheets.circuit import Symbol
 from junctionary.sheets.links import Link, Ref
-from junctionary.sheets.naming import NOT_RECORDED, circuit_link, end_link, said
-from junctionary.sheets.survey import Survey, counted
+from junctionary.sheets.naming import NOT_RECORDED, circuit_link, counted, end_link, said
+from junctionary.sheets.survey import Survey
 from junctionary.units import Quantity
 
 
@@ -61,11 +61,8 @@ def enclosure(survey: Survey, box: Box) -> str:
 def _written(box: Box) -> str:
     words = makeup_words(box)
     if any(joint.expanded for joint in box.joints) or any(landing.expanded for landing in box.landings):
-        return (
-            f"Written as: {words}. What follows from the word is shown by the word, not as seen."
-            if words
-            else ""
-        )
+        seen = "follows from the word and was not recorded as seen"
+        return f"Written as: {words}. What is drawn dashed {seen}." if words else ""
     return ""
 
 
@@ -183,6 +180,7 @@ def joint_entry(survey: Survey, box: Box, joint: HouseJoint) -> Joint:
         connector=connector_words(joint),
         pigtail=", ".join(pigtails),
         known_by=how_known(box, joint),
+        by_word=bool(joint.expanded),
     )
 
 
@@ -266,6 +264,7 @@ def _terminal(
         how="lead" if is_lead else (landing.how if landing and landing.how else _how(landing)),
         torque=_listed(survey, tight),
         measured=_given(survey, tight),
+        by_word=bool(landing.expanded if landing else joint and joint.expanded),
     )
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from junctionary.house.model import End, House
+from junctionary.marks import Place
 from junctionary.records.house import Source
 from junctionary.records.places import At
 from junctionary.records.values import Said
@@ -67,6 +68,11 @@ def source_words(source: Source) -> str:
     return source.name or source.is_.replace("-", " ")
 
 
+def counted(number: int, one: str, many: str = "") -> str:
+    """``1 fact``, ``3 facts``, ``no facts``."""
+    return f"{number or 'no'} {one if number == 1 else many or one + 's'}"
+
+
 def several(number: int, word: str) -> str:
     """``2 switches``, ``switch``: a word for a device, and how many there are when more than one."""
     if number == 1:
@@ -121,10 +127,21 @@ def where(house: House, at: At | None) -> str:
     return ", ".join(parts) or "place not recorded"
 
 
-def homes(house: House, about: Iterable[str]) -> set[Ref]:
-    """The pages that what is said about these names belongs on."""
+def homes(house: House, about: Iterable[str], place: Place | None = None) -> set[Ref]:
+    """The pages that what is said about these names belongs on.
+
+    A room and a circuit may have one name: which of the two is meant is told by
+    the file it stands in, and where no place is given both are.
+    """
     found: set[Ref] = set()
     for name in about:
+        if name in house.rooms and name in house.circuits:
+            room = Ref("room", name)
+            if place is None or place.file == house.rooms[name].place.file:
+                found.add(room)
+            if place is None or room not in found:
+                found.add(Ref("circuit", name))
+            continue
         ref = ref_of(house, name)
         if ref is None:
             continue

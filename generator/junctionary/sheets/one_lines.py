@@ -12,7 +12,7 @@ from junctionary.sheets.entries import Row, Table
 from junctionary.sheets.isolation import before_any
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.makeup import cable_words
-from junctionary.sheets.naming import NOT_RECORDED, room_link, said, several, source_words
+from junctionary.sheets.naming import NOT_RECORDED, counted, room_link, said, several, source_words
 from junctionary.sheets.one_line import (
     Bond,
     Bus,
@@ -27,7 +27,7 @@ from junctionary.sheets.one_line import (
     buses,
 )
 from junctionary.sheets.panels import fed_from
-from junctionary.sheets.survey import Survey, counted, sentence, title
+from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import GENERAL, panel_number
 from junctionary.units import Quantity, decimal
 

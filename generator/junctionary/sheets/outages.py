@@ -2,19 +2,23 @@
 
 from collections.abc import Iterator
 
+from junctionary.figures.draws import Draw
+from junctionary.figures.outage import Carried, carried
 from junctionary.house.isolate import isolate_panel
-from junctionary.house.matters import ORDER, in_order
+from junctionary.house.matters import Matter, in_order
 from junctionary.house.model import Breaker, House
 from junctionary.house.network import breaker_named
 from junctionary.records.house import Source
-from junctionary.sheets.entries import Fact
+from junctionary.sheets.circuit_load import shown, working_line
+from junctionary.sheets.entries import Fact, Working, WorkingLine
 from junctionary.sheets.face_words import face_words
 from junctionary.sheets.finding_things import place_of
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lookup import OutageSheet, SourceCard
-from junctionary.sheets.naming import NOT_RECORDED, breaker_link, link, said, source_words
-from junctionary.sheets.survey import Survey, counted, sentence, title
+from junctionary.sheets.naming import NOT_RECORDED, breaker_link, counted, link, said, source_words
+from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import GENERAL
+from junctionary.sources import cite
 
 CAUTIONS = (
     "A generator runs outdoors only, far from every window and door: its exhaust kills without a smell.",
@@ -23,6 +27,7 @@ CAUTIONS = (
     "Solar panels make voltage whenever there is light; a battery always.",
     "Somebody on medical equipment: tell the utility beforehand, and have a second way.",
 )
+BY_LEG = cite("practice", "What runs at once on each leg stays within the source's rating")
 WITHOUT = {
     "stops": "stops when the utility does",
     "runs": "runs without the utility",
@@ -86,6 +91,7 @@ def _card(survey: Survey, source: Source) -> SourceCard:
     enters = breaker_named(house, source.enters) if source.enters else None
     main = house.breakers.get(f"{enters.panel}/main") if enters is not None else None
     by_hand = source.is_ == "generator-inlet" and enters is not None
+    held = _held(survey, source, enters) if enters is not None else None
     return SourceCard(
         name=_link(source),
         facts=tuple(_facts(house, source)),
@@ -93,6 +99,8 @@ def _card(survey: Survey, source: Source) -> SourceCard:
         keeps=tuple(_keeps(survey, enters)) if enters is not None else (),
         over=tuple(_over(house, source, enters, main)) if by_hand and enters else (),
         back=tuple(_back(source, enters, main)) if by_hand and enters else (),
+        cannot=tuple(_cannot(source, held)) if enters is not None else (),
+        load=tuple(_load(held)) if held is not None else (),
     )
 
 
@@ -126,24 +134,84 @@ def _warning(source: Source, enters: Breaker | None, main: Breaker | None) -> st
     return ""
 
 
-def _keeps(survey: Survey, enters: Breaker) -> Iterator[Phrase]:
-    """What on the panel it enters matters, in that order, with its breaker and what it draws."""
+def _matters(survey: Survey, enters: Breaker) -> tuple[Matter, ...]:
+    """What matters on the panel a source enters, in that order."""
     house, index = survey.house, survey.network.index
-    draws = {
+    feeds = [each.feeds for each in house.panels[enters.panel].breakers if isinstance(each.feeds, str)]
+    return in_order(one for each in feeds if each in house.circuits for one in index.matters[each])
+
+
+def _keeps(survey: Survey, enters: Breaker) -> Iterator[Phrase]:
+    """What matters, with its breaker and what it draws."""
+    house, draws = survey.house, survey.figures.draws
+    told = {
         load.id: said(house, load.draws)
         for circuit in house.circuits.values()
         for load in circuit.loads
         if load.draws is not None
     }
-    feeds = [each.feeds for each in house.panels[enters.panel].breakers if isinstance(each.feeds, str)]
-    matters = in_order(one for each in feeds if each in house.circuits for one in index.matters[each])
-    for each in sorted(matters, key=lambda one: ORDER.index(one.matters)):
+    for each in _matters(survey, enters):
         breakers = house.circuits[each.circuit].breakers
         at: list[str | Link] = []
         for breaker in breakers:
             at += [", " if at else "", breaker_link(breaker)]
-        power = draws.get(each.id, "what it draws is not recorded")
+        draw = draws.get(each.id)
+        amps = f"{shown(draw.amps.value)} A" if draw is not None and draw.amps.value is not None else ""
+        power = ", ".join(one for one in (told.get(each.id), amps) if one) or "what it draws is not recorded"
         yield (*(one for one in at if one), f": {each.name} ({each.matters}), {power}")
+
+
+def _held(survey: Survey, source: Source, enters: Breaker) -> Carried | None:
+    """What matters held against the source's rating; None where that is not recorded, or nothing matters."""
+    draws = survey.figures.draws
+    kept = [draws[each.id] for each in _matters(survey, enters) if each.id in draws]
+    if source.rating is None or not kept:
+        return None
+    return carried(kept, source.rating.to("A"))
+
+
+def _cannot(source: Source, held: Carried | None) -> Iterator[str]:
+    """What it cannot carry, by name; or that nothing recorded tells it."""
+    if held is None:
+        if source.rating is None:
+            yield "Its rating is not recorded: whether it carries all of this cannot be told."
+        return
+    rating = f"{shown(held.rating_a)} A"
+    for each in held.alone:
+        yield sentence(
+            f"cannot carry {each.name}: it draws {_amps(each)}, its rating is {rating} on each leg"
+        )
+    for each in held.beyond:
+        yield sentence(
+            f"{each.name} ({_amps(each)}) is too much beside all that matters more: one or the other"
+        )
+    if held.alone or held.beyond:
+        least = "at least " if held.untold else ""
+        yield f"All the rest at once draws {least}{shown(held.rest_a)} A of {rating} on the fuller leg."
+    if held.untold:
+        names = ", ".join(each.name for each in held.untold)
+        yield f"Not counted, as what they draw is not recorded: {names}. It can carry less by as much."
+    if held.fits:
+        yield f"All of this at once is within {rating} on each leg."
+    yield "A motor draws several times as much while it starts: one at a time, and leave room for it."
+
+
+def _amps(draw: Draw) -> str:
+    return f"{shown(draw.amps.value)} A" if draw.amps.value is not None else NOT_RECORDED
+
+
+def _load(held: Carried) -> Iterator[Working]:
+    """What matters on each leg, added up, and the limit."""
+    for each in held.legs:
+        *parts, total = each.load.steps
+        lines = [working_line(part) for part in parts]
+        least = "" if each.load.value is not None else ", at least"
+        how = "added up" if len(parts) > 1 else ""
+        lines.append(WorkingLine(f"all of it at once{least}", how, shown(total.value), True))
+        lines.append(WorkingLine("the source's rating on this leg", "", shown(held.rating_a)))
+        over = each.least_a > held.rating_a
+        says = "More than it can carry: leave off what matters less." if over else ""
+        yield Working(f"Leg {each.leg}", "A", tuple(lines), says, str(BY_LEG))
 
 
 def _over(house: House, source: Source, enters: Breaker, main: Breaker | None) -> Iterator[Phrase]:

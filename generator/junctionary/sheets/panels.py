@@ -7,7 +7,7 @@ from junctionary.house.panels import MAIN, SPACE
 from junctionary.records.values import NONE
 from junctionary.sheets.entries import Fact, Row, Table
 from junctionary.sheets.face import STATE_WORDS, PanelFace
-from junctionary.sheets.faces import GUARD_SIGNS, feeds_phrase, panel_face
+from junctionary.sheets.faces import GUARD_SIGNS, feeds_phrase
 from junctionary.sheets.grounds import panel_facts, panel_workings
 from junctionary.sheets.isolation import before_panel
 from junctionary.sheets.legend import WORDS
@@ -25,7 +25,7 @@ def panel_sheet(survey: Survey, panel_id: str) -> PanelSheet:
     ref = Ref("panel", panel_id)
     missing = survey.missing_at.get(ref, ())
     position = list(house.panels).index(panel_id) + 1
-    face = panel_face(survey, panel)
+    face = survey.faces[panel_id]
     return PanelSheet(
         title=title(
             survey,

@@ -104,6 +104,25 @@ class PlanSide:
 
 
 @dataclass(frozen=True, slots=True)
+class PlanFar:
+    """A stretch of wall or counter too far from a receptacle, by its corners, and its length in words.
+
+    It runs with the room on its right. ``only_today``: asked for by today's edition alone.
+    """
+
+    corners: tuple[Inches, ...]
+    says: str
+    is_counter: bool
+    only_today: bool
+
+    @property
+    def kind(self) -> str:
+        """What the line says, for the key."""
+        what = "counter more than 24 in" if self.is_counter else "wall more than 6 ft"
+        return f"{what} from a receptacle{', asked by today’s edition' if self.only_today else ''}"
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     """What is drawn. ``north_deg`` is how far north lies clockwise from the plan's up; None: not recorded.
 
@@ -122,9 +141,15 @@ class Plan:
     controls: tuple[tuple[str, str], ...] = ()
     circuits: tuple[PlanCircuit, ...] = ()
     sides: tuple[PlanSide, ...] = ()
+    far: tuple[PlanFar, ...] = ()
     north_deg: float | None = None
     scale: tuple[tuple[float, str], ...] = ()
     unplaced: tuple[Phrase, ...] = ()
+
+    @property
+    def far_kinds(self) -> tuple[str, ...]:
+        """What the heavy dashed lines say, each thing once."""
+        return tuple(dict.fromkeys(each.kind for each in self.far))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

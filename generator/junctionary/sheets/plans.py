@@ -3,13 +3,13 @@
 from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
-from junctionary.house.geometry import Shape, Spot, inches, shapes, spot
+from junctionary.house.geometry import Shape, Spot, inches, spot
 from junctionary.house.model import Box, House, Panel, Room
 from junctionary.records.rooms import Thing
 from junctionary.sheets.circuit import Symbol
 from junctionary.sheets.links import Phrase, Ref, listed
 from junctionary.sheets.makeup import symbol_of
-from junctionary.sheets.naming import breaker_link, breaker_words, circuit_link, link
+from junctionary.sheets.naming import breaker_link, breaker_words, circuit_link, counted, link
 from junctionary.sheets.plan import (
     HomeRun,
     Inches,
@@ -22,7 +22,8 @@ from junctionary.sheets.plan import (
     PlanSide,
     PlanWire,
 )
-from junctionary.sheets.survey import Survey, counted
+from junctionary.sheets.plan_reach import out_of_reach
+from junctionary.sheets.survey import Survey
 from junctionary.units import Quantity, show_as
 
 DEPTHS_IN = {
@@ -41,7 +42,7 @@ PATTERNS = 6
 def room_plan(survey: Survey, room: Room) -> Plan | None:
     """The plan of one room; None where its outline is not recorded."""
     house = survey.house
-    known = shapes(house)
+    known = survey.shapes
     if room.id not in known:
         return None
     shape = known[room.id]
@@ -76,6 +77,7 @@ def room_plan(survey: Survey, room: Room) -> Plan | None:
             PlanSide(_point(each.left), _point(each.right), length_words(house, each.length_in))
             for each in shape.walls
         ),
+        far=tuple(out_of_reach(survey, room, shape)),
         north_deg=north_deg(house),
         scale=scale_steps(house),
         unplaced=unplaced,

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from junctionary.house.dark import Dark, FedBy, fed_by, goes_dark
-from junctionary.house.lamps import LampTable, lamp_tables
+from junctionary.house.lamps import LampTable
 from junctionary.house.model import Device, House
 from junctionary.house.network import Edge, Network
 from junctionary.house.neutral_here import NeutralHere, neutral_here
@@ -40,7 +40,7 @@ def point_sheets(survey: Survey, supply: Supply) -> Iterator[PointSheet]:
     house, network = survey.house, survey.network
     around = Around(
         supply,
-        lamp_tables(house, network),
+        survey.figures.lamps,
         {each: goes_dark(house, network, each) for each in house.breakers},
         hanging_on(house, supply),
         guarded(supply),

@@ -13,6 +13,7 @@ from junctionary.sheets.naming import (
     NOT_RECORDED,
     breaker_link,
     circuit_link,
+    counted,
     end_link,
     room_link,
     said,
@@ -24,7 +25,6 @@ from junctionary.sheets.room import RoomSheet
 from junctionary.sheets.survey import (
     Survey,
     boxes_known,
-    counted,
     edition_words,
     excerpts,
     known_words,

@@ -23,6 +23,7 @@ from junctionary.sheets.naming import (
     NOT_RECORDED,
     breaker_link,
     circuit_link,
+    counted,
     link,
     room_link,
     said,
@@ -30,7 +31,7 @@ from junctionary.sheets.naming import (
 )
 from junctionary.sheets.panels import fed_from
 from junctionary.sheets.rooms import box_row
-from junctionary.sheets.survey import Survey, boxes_known, counted, edition_words, sentence, title
+from junctionary.sheets.survey import Survey, boxes_known, edition_words, sentence, title
 from junctionary.sheets.titleblock import GENERAL
 
 

@@ -8,14 +8,16 @@ from junctionary.checks.finding import Finding, Judgement
 from junctionary.checks.today import asked_today
 from junctionary.checks.wanted import wanted
 from junctionary.figures import Figures
+from junctionary.house.geometry import Shape, shapes
 from junctionary.house.isolate import Isolation, isolate
-from junctionary.house.lamps import lamp_tables
 from junctionary.house.model import Box, House
 from junctionary.house.network import Network
 from junctionary.marks import Place
-from junctionary.sheets.entries import Excerpt, FindingEntry, MissingEntry
+from junctionary.sheets.entries import SEVERITIES, Excerpt, FindingEntry, MissingEntry, Severity
+from junctionary.sheets.face import PanelFace
+from junctionary.sheets.faces import panel_face
 from junctionary.sheets.links import Kind, Link, Phrase, Ref, listed
-from junctionary.sheets.naming import box_of, homes, link, ref_of
+from junctionary.sheets.naming import box_of, counted, homes, link, ref_of
 from junctionary.sheets.titleblock import TitleBlock
 
 SHORT_DIGEST = 12
@@ -27,7 +29,9 @@ class Survey:
 
     ``today`` is what today's edition would ask of older work besides.
     ``findings_at``, ``missing_at`` and ``today_at`` hold, for each thing that has a page,
-    what concerns it; ``lines`` the text files of the record; ``isolations``
+    what concerns it; ``gravest_at`` the gravest finding marked on each thing;
+    ``faces`` the face of each panel;
+    ``shapes`` the shape of each room that has one; ``lines`` the text files of the record; ``isolations``
     what must be off before each box is opened; ``controls`` pairs each box
     with a switch with the boxes of what it switches.
     """
@@ -42,6 +46,9 @@ class Survey:
     missing: tuple[MissingEntry, ...]
     findings_at: Mapping[Ref, tuple[FindingEntry, ...]]
     missing_at: Mapping[Ref, tuple[MissingEntry, ...]]
+    gravest_at: Mapping[Ref, Severity]
+    faces: Mapping[str, PanelFace]
+    shapes: Mapping[str, Shape]
     today: tuple[FindingEntry, ...]
     today_at: Mapping[Ref, tuple[FindingEntry, ...]]
     isolations: Mapping[str, Isolation]
@@ -60,6 +67,7 @@ def survey(
     findings, findings_at = _placed(house, judgement.findings, "finding")
     today, today_at = _placed(house, asked_today(house, network, judgement), "today")
     missing, missing_at = _missing_entries(house, judgement)
+    gravest_at = _gravest(findings)
     return Survey(
         house,
         network,
@@ -71,15 +79,18 @@ def survey(
         missing,
         findings_at,
         {home: tuple(entries) for home, entries in missing_at.items()},
+        gravest_at,
+        {each.id: panel_face(house, gravest_at, each) for each in house.panels.values()},
+        shapes(house),
         today,
         today_at,
         {each: isolate(house, network, each) for each in house.boxes},
-        tuple(dict.fromkeys(_controls(house, network))),
+        tuple(dict.fromkeys(_controls(house, figures))),
     )
 
 
-def _controls(house: House, network: Network) -> Iterable[tuple[str, str]]:
-    for table in lamp_tables(house, network):
+def _controls(house: House, figures: Figures) -> Iterable[tuple[str, str]]:
+    for table in figures.lamps:
         for switch in (*table.always, *table.sometimes):
             pair = (house.devices[switch].box, house.devices[table.device].box)
             if pair[0] != pair[1]:
@@ -92,11 +103,6 @@ def title(survey: Survey, sheet: str, number: str, known_by: str) -> TitleBlock:
         (entry.date for entry in survey.house.log), default="not dated"
     )
     return TitleBlock(survey.house.name, sheet, number, dated, survey.digest[:SHORT_DIGEST], known_by)
-
-
-def counted(number: int, one: str, many: str = "") -> str:
-    """``1 fact``, ``3 facts``, ``no facts``."""
-    return f"{number or 'no'} {one if number == 1 else many or one + 's'}"
 
 
 def edition_words(edition: str) -> str:
@@ -169,9 +175,22 @@ def _placed(
     entries = tuple(_finding_entries(house, findings, kind))
     at: dict[Ref, tuple[FindingEntry, ...]] = {}
     for finding, entry in zip(findings, entries, strict=True):
-        for home in homes(house, finding.about):
+        for home in homes(house, finding.about, finding.place):
             at[home] = (*at.get(home, ()), entry)
     return entries, at
+
+
+def _gravest(findings: Iterable[FindingEntry]) -> dict[Ref, Severity]:
+    """By thing, the gravest finding about it.
+
+    A finding marks its subject, and every breaker it names: that is where somebody reads of a circuit.
+    """
+    found: dict[Ref, Severity] = {}
+    for finding in findings:
+        named = [piece.to for piece in finding.about if not isinstance(piece, str)]
+        for to in (*named[:1], *(each for each in named if each.kind == "space")):
+            found[to] = min(found.get(to, finding.severity), finding.severity, key=SEVERITIES.index)
+    return found
 
 
 def _finding_entries(house: House, findings: Iterable[Finding], kind: Kind) -> Iterable[FindingEntry]:

@@ -17,10 +17,11 @@ NOT_A_CERTIFICATE = (
 GENERAL = {
     "cover": "E-001", "notes": "E-002", "terms": "E-003", "rules": "E-004",
     "find": "E-005", "make-dead": "E-006", "where-to-look": "E-007", "outage": "E-008",
+    "one-more": "E-009",
     "rooms": "E-100", "boxes": "E-500",
     "panels": "E-601", "circuits": "E-602", "splices": "E-603", "loads": "E-604",
     "findings": "E-605", "not-recorded": "E-606", "one-line": "E-607",
-    "checklist": "E-608",
+    "checklist": "E-608", "history": "E-609",
 }  # fmt: skip
 
 

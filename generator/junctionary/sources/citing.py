@@ -82,6 +82,7 @@ def cite(publication_id: str, clause: str) -> Citation:
     return _citation(found, found.clauses[clause])
 
 
+@cache
 def cite_for(edition: str, clause: str) -> Citation | None:
     """The same rule as that edition numbers it, or None where the edition has no such rule.
 

@@ -10,8 +10,7 @@ def decimal(value: Fraction | int, digits: int) -> str:
 
     Nothing that rounds to zero keeps a minus sign.
     """
-    scaled = abs(Fraction(value)) * 10**digits
-    rounded = (2 * scaled.numerator + scaled.denominator) // (2 * scaled.denominator)
+    rounded = (2 * abs(value.numerator) * 10**digits + value.denominator) // (2 * value.denominator)
     sign = "-" if value < 0 and rounded else ""
     figures = str(rounded).rjust(digits + 1, "0")
     return f"{sign}{figures[:-digits]}.{figures[-digits:]}" if digits else f"{sign}{figures}"
@@ -35,7 +34,7 @@ def tidy(value: Fraction, unit: str) -> str:
     parts = value.denominator
     if (unit == "in" and 64 % parts == 0) or (unit in ("in", "ft") and parts in (3, 6, 12)):
         return mixed(value)
-    digits = next((count for count in range(10) if (value * 10**count).denominator == 1), None)
+    digits = next((count for count in range(10) if 10**count % parts == 0), None)
     if digits is not None:
         return decimal(value, digits)
     return decimal(value, _MOST_DIGITS).rstrip("0").rstrip(".")

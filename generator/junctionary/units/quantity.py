@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache, total_ordering
+from functools import cache, lru_cache, total_ordering
 from pathlib import Path
 from typing import Any
 
@@ -16,6 +16,21 @@ _PINT_NAMES = {
     "in-lb": "inch*force_pound", "ft-lb": "foot*force_pound", "N m": "N*m",
     "C": "degC", "F": "degF",
 }  # fmt: skip
+
+# What a run asks for most, as pint gives it (a test holds each against it), so that few runs wake it.
+_EVERYDAY = {
+    ("ft", "in"): (Fraction(12), Fraction(0)),
+    ("mm", "in"): (Fraction(5, 127), Fraction(0)),
+    ("cm", "in"): (Fraction(50, 127), Fraction(0)),
+    ("m", "in"): (Fraction(5000, 127), Fraction(0)),
+    ("in", "ft"): (Fraction(1, 12), Fraction(0)),
+    ("in", "mm"): (Fraction("25.4"), Fraction(0)),
+    ("in", "m"): (Fraction("0.0254"), Fraction(0)),
+    ("kA", "A"): (Fraction(1000), Fraction(0)),
+    ("kW", "W"): (Fraction(1000), Fraction(0)),
+    ("in-lb", "N m"): (Fraction("0.1129848290276167"), Fraction(0)),
+    ("F", "C"): (Fraction(5, 9), Fraction(-160, 9)),
+}
 
 # Watts, volt-amperes and amperes differ by a power factor and a voltage, so
 # no factor leads from one to another.
@@ -32,6 +47,8 @@ def _registry() -> Any:
 @lru_cache(maxsize=256)
 def _line(unit: str, to: str) -> tuple[Fraction, Fraction]:
     """Factor and offset from one tidy unit to another, both exact, worked out by pint."""
+    if (unit, to) in _EVERYDAY:
+        return _EVERYDAY[unit, to]
     known = _registry()
     pair = _PINT_NAMES.get(unit, unit), _PINT_NAMES.get(to, to)
     offset, at_one = (
@@ -40,6 +57,7 @@ def _line(unit: str, to: str) -> tuple[Fraction, Fraction]:
     return at_one - offset, offset
 
 
+@cache
 def _family(unit: str) -> str:
     """What a unit can be turned into: the kind it belongs to, and for loads which sort."""
     if unit in _POWER:
@@ -69,7 +87,7 @@ def convert(magnitude: Fraction, unit: str, to: str) -> Fraction:
             f"{unit} and {to} do not measure the same", f"a unit like {unit}", "ask for another unit"
         )
     factor, offset = _line(unit, to)
-    return magnitude * factor + offset
+    return magnitude * factor + offset if offset else magnitude * factor
 
 
 @total_ordering
@@ -89,6 +107,8 @@ class Quantity:
 
     def to(self, unit: str) -> Fraction:
         """The magnitude in another unit of the kind; raises UnitError where there is no way."""
+        if unit == self.unit:
+            return self.magnitude
         return convert(self.magnitude, self.unit, KINDS[self.kind].tidy(unit) or unit)
 
     def _comparable(self, other: "Quantity") -> bool:

@@ -1,6 +1,7 @@
 """How quantities are shown on a sheet: fixed digits, feet and inches, metric."""
 
 from fractions import Fraction
+from functools import cache
 
 from junctionary.units.numerals import decimal, mixed
 from junctionary.units.quantity import Quantity
@@ -16,8 +17,12 @@ def show(value: Quantity | Fraction | int, unit: str, digits: int) -> str:
 
 def feet_and_inches(length: Quantity) -> str:
     """A length as "3 ft 6 in"; sixteenths as fractions where they are exact, else hundredths."""
-    inches = length.to("in")
-    exact = (inches * 16).denominator == 1
+    return _feet_and_inches(length.to("in"))
+
+
+@cache
+def _feet_and_inches(inches: Fraction) -> str:
+    exact = 16 % inches.denominator == 0
     if not exact:
         inches = Fraction(decimal(inches, 2))
     sign = "-" if inches < 0 else ""

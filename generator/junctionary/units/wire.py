@@ -7,7 +7,7 @@ Source: ASTM B258, which defines the gauge as a geometric progression from
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import total_ordering
+from functools import cache, total_ordering
 from math import pi, sqrt
 
 from junctionary.units.kinds import UnitError
@@ -38,10 +38,7 @@ class WireSize:
     @property
     def circular_mils(self) -> float:
         """Area of the metal in circular mils: the square of the diameter in thousandths of an inch."""
-        size, unit = self.name.split()
-        if unit == "kcmil":
-            return 1000.0 * int(size)
-        return float((5 * 92 ** ((36 - _step(size)) / 39)) ** 2)
+        return _circular_mils(self.name)
 
     @property
     def diameter_mm(self) -> float:
@@ -62,11 +59,20 @@ class WireSize:
         return self.name
 
 
+@cache
+def _circular_mils(name: str) -> float:
+    size, unit = name.split()
+    if unit == "kcmil":
+        return 1000.0 * int(size)
+    return float((5 * 92 ** ((36 - _step(size)) / 39)) ** 2)
+
+
 def _step(size: str) -> int:
     """The gauge number in the formula, where 1/0 to 4/0 are 0 to -3."""
     return 1 - int(size[0]) if size.endswith("/0") else int(size)
 
 
+@cache
 def _tidy(text: str) -> str | None:
     """The tidy name of a size as written, or None where there is no such size."""
     if found := _AWG.fullmatch(text):

@@ -2,29 +2,48 @@
 (function () {
   "use strict";
 
-  var data = globalThis.junctionarySuspectData, off = globalThis.junctionaryOffData;
+  var at = new URL("../lookup/suspect-data.js", document.currentScript.src).href;
+  var off = globalThis.junctionaryOffData, data = null, ground = null, asked = false;
   var search = globalThis.junctionarySuspects, words = globalThis.junctionaryWords, make = words.make;
-  var ground = search.ready(data), state = {};
+  var state = {};
   var start = document.getElementById("start"), points = document.getElementById("points");
   var result = document.getElementById("result"), form = document.getElementById("where-to-look");
   var signs = Array.from(document.querySelectorAll("#signs input"));
 
   document.getElementById("signs").hidden = false;
   signs.forEach(function (each) {
-    each.addEventListener("change", function () { state.signs = [each.value]; kept(); show(); });
+    each.addEventListener("change", function () { state.signs = [each.value]; kept(); show(); load(); });
   });
   start.addEventListener("change", function () { state["in"] = start.value ? [start.value] : []; kept(); list(); });
   addEventListener("hashchange", read);
   read();
 
+  /* What a search rests on is long: it is loaded once the signs are answered, or the address tells of something. */
+  function load() {
+    if (asked) return;
+    asked = true;
+    var script = document.createElement("script");
+    script.src = at;
+    script.addEventListener("load", function () {
+      data = globalThis.junctionarySuspectData;
+      ground = search.ready(data);
+      read();
+    });
+    script.addEventListener("error", function () {
+      result.replaceChildren(make("p", {}, "What the search rests on could not be read. Use the list below, and leave the rest to who is qualified."));
+    });
+    document.head.append(script);
+  }
+
   function read() {
+    if (location.hash.length > 1) load();
     var told = globalThis.junctionaryState.parse(location.hash);
     state = { signs: told.signs || [], "in": told["in"] || [], dead: known(told.dead), live: known(told.live),
       read: (told.read || []).filter(function (each) {
         var colon = each.lastIndexOf(":");
-        return known([each.slice(0, colon)]).length && data.readings[each.slice(colon + 1)];
+        return !data || (known([each.slice(0, colon)]).length && data.readings[each.slice(colon + 1)]);
       }) };
-    if (!state["in"].length && state.dead.length) {
+    if (data && !state["in"].length && state.dead.length) {
       state["in"] = data.points[ground.by.get(state.dead[0]).device][2].slice(0, 1);
     }
     start.value = state["in"][0] || "";
@@ -35,6 +54,7 @@
 
   /* The outlets that names in an address mean; what the record no longer has is left out. */
   function known(names) {
+    if (!data) return names || [];
     return search.unique((names || []).flatMap(function (name) { return search.named(ground, name) || []; }));
   }
 
@@ -44,6 +64,7 @@
 
   /* The points of the room or circuit chosen, and those marked elsewhere. */
   function list() {
+    if (!data) return;
     var marked = state.dead.concat(state.live);
     var here = data.outlets.filter(function (each) {
       return data.points[each.device][2].includes(state["in"][0]) || marked.includes(each.id);
@@ -103,7 +124,7 @@
         "Stay away from it. Call for help: the fire service for heat or smoke, the utility for lights that flare and dim, a licensed electrician."]));
       return;
     }
-    if (sign !== "none") return;
+    if (sign !== "none" || !data) return;
     if (!state.dead.length && !state.read.length) {
       result.append(make("p", { "class": "none" }, "Mark at least one point dead."));
       return;

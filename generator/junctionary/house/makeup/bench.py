@@ -73,7 +73,7 @@ class Bench:
     @property
     def is_metal(self) -> bool:
         """Whether the box itself must be bonded."""
-        return isinstance(self.record.size, BoxSize) and self.record.size.of in ("steel", "aluminium")
+        return isinstance(self.record.size, BoxSize) and self.record.size.is_metal is True
 
     def circuits(self, runs: Iterable[str | None]) -> tuple[str, ...]:
         """The circuits of these runs, each once."""

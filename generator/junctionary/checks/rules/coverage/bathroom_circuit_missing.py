@@ -3,8 +3,9 @@
 Why it matters: a hair dryer takes nearly all that a 15 A circuit carries; with the light beside it the
     breaker trips and leaves the room dark.
 What to do: feed the bathroom's receptacles from a 20 A circuit for bathrooms.
-Cannot tell: when what feeds a receptacle, its breaker or its rating is not recorded. What else hangs on
-    the circuit is another check's matter. Rooms built before the 2008 edition are left alone.
+Cannot tell: when no receptacle of the room is recorded and others may be there, or what feeds one, its
+    breaker or its rating is not recorded. What else hangs on the circuit is another check's matter.
+    Rooms built before the 2008 edition are left alone.
 Stands: on the room's key.
 """
 
@@ -13,6 +14,7 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import is_twenty, rooms_of
 from junctionary.figures import Figures
+from junctionary.figures.gaps import boxes_untold
 from junctionary.figures.places import is_125_volt
 from junctionary.figures.receptacles import RECEPTACLES, circuits_of
 from junctionary.house.model import House, Room
@@ -57,7 +59,11 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     for room in rooms_of(house, "bathroom"):
         circuits = _circuits(house, room)
         twenty = {each: is_twenty(house, house.circuits[each]) for each in circuits}
-        if any(each is True for each in twenty.values()) or not circuits:
+        if any(each is True for each in twenty.values()):
+            continue
+        if not circuits:
+            if gaps := boxes_untold(room):
+                yield CannotTell((room.id,), gaps, room.place)
             continue
         needs = [f"the rating of circuit {id_}" for id_, each in twenty.items() if each is None]
         if needs:

@@ -67,7 +67,9 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         yield from _judged(house, [room], f"{room.name} has no smoke alarm.")
     levels: dict[str, list[Room]] = {}
     for room in rooms_of(house, *(each for each in ROOM_KINDS if each not in NO_STOREY)):
-        if room.record.level is not None:
+        if room.record.level is None:
+            yield CannotTell((room.id,), (f"the level of room {room.id}",), room.place)
+        else:
             levels.setdefault(room.record.level, []).append(room)
     for level, rooms in levels.items():
         bare = [each for each in rooms if each.record.kind == "bedroom" and not _alarms(house, each)]

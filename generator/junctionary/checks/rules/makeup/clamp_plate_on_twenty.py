@@ -1,7 +1,7 @@
 """A wire is under a clamp plate where the device is rated under its circuit, or asks for a loop.
 
-Why it matters: a device made for 15 A on a 20 A circuit carries more than its plates were tried with;
-    and a plate that the maker does not list for a wire may not hold it.
+Why it matters: on a 20 A circuit a device rated 15 A may pass on more than its own rating, and then all
+    hangs on how the wire is held. A plate that the maker does not list for a wire may not hold it.
 What to do: lay a loop around the screw, or put in a device rated as its circuit is.
 Cannot tell: when the breaker's or the device's rating, or how the device may be landed, is not recorded.
 Stands: on the terminal's line, or the device's where a word of make-up landed it. One finding a device.
@@ -61,6 +61,8 @@ PASSES = FAILS.replace("how: clamp-plate", "how: loop").replace("    #! clamp-pl
 UNTOLD = FAILS.replace("rating: 20 A, ", "").replace("    #! clamp-plate-on-twenty", "")
 
 PLATE = "clamp-plate"
+NOT_LISTED = "The maker does not say that the plate holds a wire there."
+PASSES_ON = "More than its own rating may go through its terminals, and all hangs on how the wire is held."
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
@@ -79,7 +81,8 @@ def _judged(
     about = (device.id, *device.circuits)
     unlisted = [each for each in plated if not _listed(device, each)]
     if unlisted:
-        yield _fault(first, about, f"{unlisted[0].terminal} is not listed for a clamp plate", edition)
+        found = f"{unlisted[0].terminal} is not listed for a clamp plate"
+        yield _fault(first, about, found, NOT_LISTED, edition)
         return
     rating = rating_of(device.kind)
     breakers = [
@@ -88,7 +91,7 @@ def _judged(
     amps = [each.to("A") for id_ in breakers if isinstance(each := house.breakers[id_].rating, Quantity)]
     if rating is not None and amps and max(amps) > rating:
         found = f"{device.id} is rated {plain(rating)} A, on a {plain(max(amps))} A circuit"
-        yield _fault(first, about, found, edition)
+        yield _fault(first, about, found, PASSES_ON, edition)
     elif rating is None or len(amps) < len(breakers) or not breakers:
         needs = [
             f"the rating of {each}"
@@ -105,13 +108,13 @@ def _listed(device: Device, landing: Landing) -> bool:
     return ways is None or PLATE in ways
 
 
-def _fault(landing: Landing, about: tuple[str, ...], found: str, edition: str) -> Fault:
+def _fault(landing: Landing, about: tuple[str, ...], found: str, because: str, edition: str) -> Fault:
     return Fault(
         place=landing.place,
         about=about,
         found=f"{found}, and its wires are under clamp plates.",
         allowed="There, a loop around the screw.",
-        because="The plate was not tried with what this circuit can carry.",
+        because=because,
         do="With the box proved dead, lay a loop, or put in a device rated as the circuit is.",
         edition=edition,
     )

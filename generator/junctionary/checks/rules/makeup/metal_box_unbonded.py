@@ -53,8 +53,6 @@ UNTOLD = FAILS.replace("{standard: 4 x 2-1/8 square, of: steel}", "{volume: 30 i
     "    #! metal-box-unbonded", ""
 )
 
-METAL = ("steel", "aluminium")
-
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each box that is made up and has a grounding conductor in it."""
@@ -62,7 +60,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         size = box.record.size
         if box.stage in BEFORE_MAKE_UP or size is NONE or _bonded(box) or not _has_ground(house, box):
             continue
-        metal = _is_metal(size) if isinstance(size, BoxSize) else None
+        metal = size.is_metal if isinstance(size, BoxSize) else None
         about = (box.id, *box.circuits)
         if metal is False:
             continue
@@ -80,13 +78,6 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
                 do=f"With {box.id} proved dead, bring a pigtail from its grounds to a screw in the box.",
                 edition=box.edition,
             )
-
-
-def _is_metal(size: BoxSize) -> bool | None:
-    """By what it is of; a standard trade size is that of a metal box."""
-    if size.of is not None:
-        return size.of in METAL
-    return True if size.standard is not None else None
 
 
 def _bonded(box: Box) -> bool:

@@ -11,7 +11,7 @@ Stands: on the terminal's line, or the device's where a word of make-up landed i
 from collections.abc import Iterator
 
 from junctionary.checks.finding import ADVICE, MADE_UP, CannotTell, Fault, Rule
-from junctionary.checks.landed import fits_push_in, may_be_push_in
+from junctionary.checks.landed import fits_push_in, how_landed, may_be_push_in
 from junctionary.figures import Figures
 from junctionary.figures.gaps import untold_in
 from junctionary.figures.receptacles import RECEPTACLES
@@ -72,10 +72,9 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             if pushed:
                 yield _fault(pushed, device.circuits, box.edition)
                 continue
-            for each in landed:
-                if each.how is None and may_be_push_in(house, each):
-                    needs = (f"how {each.terminal} is landed",)
-                    yield CannotTell((each.terminal, device.id, box.id), needs, each.place)
+            if any(each.how is None and may_be_push_in(house, each) for each in landed):
+                needs = (how_landed(device.id),)
+                yield CannotTell((device.id, box.id, *device.circuits), needs, device.place)
 
 
 def _fault(pushed: list[Landing], circuits: tuple[str, ...], edition: str) -> Fault:

@@ -12,6 +12,7 @@ Stands: on the terminal's line, or the device's where the landing comes from a w
 from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
+from junctionary.checks.landed import fits_push_in, how_landed, may_be_push_in
 from junctionary.figures import Figures
 from junctionary.figures.gaps import untold_in
 from junctionary.house.model import House, Landing
@@ -51,18 +52,16 @@ UNTOLD = PASSES.replace("14/2 NM-B", "unknown")
 
 TAKES = WireSize("14 AWG")
 
-MAY_HAVE_PUSH_IN = ("receptacle", "gfci-receptacle", "gfci-device", "switch")
-
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each push-in landing, by the size and metal of its wires."""
     for box in house.boxes.values():
         if untold := untold_in(box):
             yield CannotTell((box.id, *box.circuits), untold, box.place)
+        untold_ways = [each for each in box.landings if each.how is None and _may_be_push_in(house, each)]
+        for id_, place in {each.device: each.place for each in reversed(untold_ways)}.items():
+            yield CannotTell((id_, box.id, *box.circuits), (how_landed(id_),), place)
         for landing in box.landings:
-            if landing.how is None and _may_be_push_in(house, landing):
-                how = f"how {landing.terminal} is landed"
-                yield CannotTell((landing.terminal, landing.device, box.id), (how,), landing.place)
             if landing.how != "push-in":
                 continue
             about = (landing.terminal, landing.device, box.id)
@@ -89,9 +88,4 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
 
 def _may_be_push_in(house: House, landing: Landing) -> bool:
     """Whether a landing of which nobody told the way may be a push-in of a wire that is too large for one."""
-    device = house.devices.get(landing.device)
-    if device is None or device.kind.is_ not in MAY_HAVE_PUSH_IN:
-        return False
-    ways = device.kind.ways_to_land(landing.terminal.rpartition(".")[2])
-    large = any(each.size != TAKES or each.metal != "copper" for each in landing.wires)
-    return large and (ways is None or "push-in" in ways)
+    return may_be_push_in(house, landing) and not fits_push_in(landing)

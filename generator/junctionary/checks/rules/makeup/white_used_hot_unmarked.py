@@ -4,7 +4,8 @@ Why it matters: whoever opens the box takes a white for the neutral, and touches
 What to do: re-mark it with tape or paint at every end where it is seen, or use a cable with another colour.
 Cannot tell: when what the wire carries, or the make-up of a box at its end, is not recorded. A loop told by
     its word is re-marked by that word. Open wiring, where whites mean nothing, is left alone. Whether a
-    white may be hot at all at that place, as a switch's return may not, is not judged.
+    white may be hot at all at that place, as a switch's return may not, is not judged. Work before the
+    1999 edition is left alone: a switch loop's white needed no mark then (from memory).
 Stands: on the run's line, one finding a run.
 """
 
@@ -15,7 +16,7 @@ from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import House, Run
 from junctionary.house.network import Network
-from junctionary.sources import cite
+from junctionary.sources import cite, edition_year
 
 RULE = Rule(DEFECT, (cite("nec-2023", "200.7(C)(1)"),), MADE_UP)
 
@@ -69,13 +70,14 @@ UNTOLD = PASSES.replace("from: main, to: H2", "from: unknown, to: H2")
 
 WHITES = ("white", "grey")
 LOOP = "loop"
+ASKED_SINCE = 1999
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each white of each run."""
     for run in house.runs.values():
         for wire in run.conductors:
-            if wire.colour not in WHITES:
+            if wire.colour not in WHITES or edition_year(run.edition) < ASKED_SINCE:
                 continue
             told = carries(house, network, run, wire.colour)
             if told.role is None and told.unknown:

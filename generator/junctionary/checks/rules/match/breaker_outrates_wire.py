@@ -7,9 +7,10 @@ What to do: put in the breaker the smallest wire allows, and hold the receptacle
 Cannot tell: when a cable, its insulation, the breaker's rating, a run's end or a box's make-up
     is not recorded; when an attic or a bundle on the way would decide it and is not recorded;
     and when a motor or a heat pump may have a larger breaker by its nameplate, which the
-    record does not hold. A room that records no temperature is taken at 30 °C, an end of a
-    cable at 60 °C terminals unless both ends are lugs marked 75 °C, and a bundle that nobody
-    recorded is not seen. A bundle in a sealed hole has a check of its own. Feeders have theirs.
+    record does not hold: there it speaks only where the recorded draw is above what the wire
+    carries. A room that records no temperature is taken at 30 °C, an end of a cable at 60 °C
+    terminals unless both ends are lugs marked 75 °C, and a bundle that nobody recorded is not
+    seen. A bundle in a sealed hole has a check of its own. Feeders have theirs.
 Stands: on the line of the run that limits the circuit, or of the joint whose pigtail does.
 """
 
@@ -98,7 +99,8 @@ def _judged(house: House, circuit: Circuit, figures: Figures) -> Iterator[Fault 
         # Where the size was only inferred from old cable, a rule of its own speaks.
         small = [pair for pair in small if not is_inferred(house, pair[1].name)]
         nameplate = _by_nameplate(circuit, figures)
-        if small and nameplate:
+        # By its nameplate the breaker may be larger, but never the draw larger than the wire.
+        if small and nameplate and not _drawn_over(circuit, figures, [each for _, each in small]):
             yield CannotTell((circuit.id, breaker.id), (nameplate, *needs), breaker.place)
             return
         if small:
@@ -116,6 +118,12 @@ def _by_nameplate(circuit: Circuit, figures: Figures) -> str | None:
         return None
     unit = " and ".join(units) or circuit.name
     return f"the least ampacity and the largest breaker on the nameplate of {unit}"
+
+
+def _drawn_over(circuit: Circuit, figures: Figures, wires: list[WireLimit]) -> bool:
+    """Whether what is recorded to be drawn is certainly more than one of these wires carries."""
+    drawn = max((each.least_a for each in figures.loads[circuit.id].poles), default=0)
+    return any(each.ampacity.value is not None and drawn > each.ampacity.value for each in wires)
 
 
 def _fault(circuit: Circuit, breaker: Breaker, rating: Quantity, small: list[WireLimit]) -> Fault:

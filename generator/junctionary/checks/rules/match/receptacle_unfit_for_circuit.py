@@ -88,13 +88,14 @@ def _fault(match: ReceptacleMatch, place: Place, edition: str) -> Fault:
     assert match.breaker_a is not None
     circuit, fit = f"a {plain(match.breaker_a)} A circuit", match.fit
     barred = fit.verdict == "not allowed"
+    smaller = ", or a smaller breaker where the wire asks for it" if fit.verdict == "too small" else ""
     return Fault(
         place=place,
         about=_about(match),
         found=f"{match.device} is rated {plain(match.rating_a)} A, on {circuit} ({match.breaker}).",
         allowed=f"On {circuit}, no receptacle." if barred else f"On {circuit} with several, {fit.allowed}.",
         because=BECAUSE[fit.verdict],
-        do="Move it to another circuit." if barred else f"Put in a receptacle rated {fit.allowed}.",
+        do="Move it to another circuit." if barred else f"Put in a receptacle rated {fit.allowed}{smaller}.",
         edition=edition,
     )
 

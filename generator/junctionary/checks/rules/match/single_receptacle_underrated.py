@@ -84,6 +84,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
                     f"{plain(match.breaker_a)} A.",
                     allowed=f"A single receptacle is rated {match.fit.allowed}.",
                     because="The breaker lets more current through it than it is built for.",
-                    do=f"Put in a single receptacle rated {match.fit.allowed}.",
+                    do=f"Put in a single receptacle rated {match.fit.allowed}, "
+                    f"or a breaker of at most {plain(match.rating_a)} A.",
                     edition=house.boxes[house.devices[device].box].edition,
                 )

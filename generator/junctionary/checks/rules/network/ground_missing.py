@@ -4,7 +4,8 @@ Why it matters: with no way back to the panel, a fault to metal trips nothing; t
     until a hand gives it a way.
 What to do: join the terminal to the ground of the cable that feeds it, and follow that back where it is
     lost. Where the old cable has none, run one, or use what the code allows without it.
-Cannot tell: when a cable, an end, a landing or a make-up on the way is unknown or not recorded.
+Cannot tell: when a cable, an end, a landing or a make-up on the way is unknown or not recorded; or, where
+    no ground comes to the box, whether a luminaire or an appliance has a lead for one.
     Where no ground conductor comes to the box, a switch is left alone, and a receptacle has a check
     of its own. A terminal joined to a neutral is told of as a borrowed ground.
 Stands: on the terminal's or the joint's line, or the device's. One finding a device.
@@ -19,7 +20,7 @@ from junctionary.figures import Figures
 from junctionary.figures.places import has_ground_hole
 from junctionary.house.model import Box, Device, House
 from junctionary.house.network import Network
-from junctionary.house.terminals import terminals_of
+from junctionary.house.terminals import has_leads, terminals_of
 from junctionary.sources import cite
 
 RULE = Rule(
@@ -79,7 +80,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
                 f"{device.id}.{each.name}" for each in terminals_of(device.kind) if each.role == "ground"
             ]
             if grounds and device.kind.is_ != "inlet" and not _never_had_one(house, box, device):
-                yield from _judged(network, box, device, grounds[0])
+                yield from _judged(house, network, box, device, grounds[0])
 
 
 def _never_had_one(house: House, box: Box, device: Device) -> bool:
@@ -89,21 +90,29 @@ def _never_had_one(house: House, box: Box, device: Device) -> bool:
     return device.kind.is_ in SWITCHES or has_ground_hole(device.kind)
 
 
-def _judged(network: Network, box: Box, device: Device, name: str) -> Iterator[Fault | CannotTell]:
+def _judged(
+    house: House, network: Network, box: Box, device: Device, name: str
+) -> Iterator[Fault | CannotTell]:
     roles = network.roles(name)
     if roles.ground or roles.neutral or roles.hot:
         return
     places = places_of(box, device)
     needs = roles.unknown if name in places else (*roles.unknown, *doubts_in(network, box))
+    none_comes = grounds_come(house, box) is False
+    if none_comes and has_leads(device.kind) and device.kind.leads is None:
+        needs = (*needs, f"the leads of {device.id}")
     if needs:
         yield CannotTell((device.id, box.id, name), needs, places.get(name, device.place))
         return
+    mend = f"With {box.id} proved dead, join {name} to the ground of the feeding cable, whole to the panel."
+    if none_comes:
+        mend = f"Run a ground to {box.id} from the panel, and join {name} to it."
     yield Fault(
         place=places.get(name, device.place),
         about=(device.id, box.id, name, *device.circuits),
         found=f"Nothing joins {name} to the ground of a panel.",
         allowed="A way from every grounding terminal to the panel's ground.",
         because="A fault to metal trips nothing, and leaves the metal live.",
-        do=f"With {box.id} proved dead, join {name} to the ground of the feeding cable, whole to the panel.",
+        do=mend,
         edition=box.edition,
     )

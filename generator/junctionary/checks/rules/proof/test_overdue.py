@@ -3,8 +3,8 @@
 Why it matters: a GFCI or a smoke alarm that no longer works looks like one that does.
 What to do: test it as its kind says, and log it.
 Cannot tell: when the interval of the kind cannot be read as a number of days, weeks, months or years, or
-    when the record itself is not dated: what is overdue is reckoned to the date of the record. A device
-    that was never tested is reckoned from the first entry of the log.
+    when the record itself is not dated: what is overdue is reckoned to the date of the record; and when
+    no test of the device is logged.
 Stands: on the device's line.
 """
 
@@ -16,6 +16,7 @@ from junctionary.checks.finding import ADVICE, ENERGISED, CannotTell, Fault, Rul
 from junctionary.figures import Figures
 from junctionary.house.model import Device, House
 from junctionary.house.network import Network
+from junctionary.house.proved import TESTS, tests_of
 from junctionary.sources import cite
 
 RULE = Rule(ADVICE, (cite("practice", "A device is tested as often as its maker asks."),), ENERGISED)
@@ -57,7 +58,6 @@ PASSES = FAILS.replace("2026-05-20", "2026-07-20").replace("    #! test-overdue"
 
 UNTOLD = PASSES.replace("every month", "now and then")
 
-TESTS = {"gfci-receptacle": "gfci-button", "gfci-device": "gfci-button", "smoke-alarm": "smoke-alarm"}
 DAYS = {"day": 1, "week": 7, "month": 31, "year": 366}
 _EVERY = re.compile(r"every (?:(\d+) )?(day|week|month|year)s?")
 
@@ -88,16 +88,15 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
 
 
 def _last(house: House, device: Device, test: str) -> str | None:
-    about = {device.id, device.box, *device.circuits}
-    dates = [entry.date for entry in house.log if entry.test == test and about & set(entry.about or ())]
-    return max(dates, default=min((entry.date for entry in house.log), default=None))
+    dates = [entry.date for entry in tests_of(house, device, test)]
+    return max(dates, default=None)
 
 
 def _fault(house: House, device: Device, last: str, today: str, asked: str) -> Fault:
     return Fault(
         place=device.place,
         about=(device.id, *device.circuits),
-        found=f"{device.id} was last tested no later than {last}; the record is of {today}.",
+        found=f"{device.id} was last tested on {last}; the record is of {today}.",
         allowed=f"As its kind says: {asked}.",
         because="One that no longer works looks like one that does.",
         do="Test it, and log it.",

@@ -5,7 +5,8 @@ Why it matters: beside water, on earth or on concrete a few thousandths of an am
 What to do: put in a GFCI receptacle, feed the receptacle from the load side of one, or put in a breaker
     that opens on a ground fault. Where the record says what guards it, see that it does.
 Cannot tell: when what feeds the receptacle or what its breaker guards against is not recorded, and when
-    the room, a sink's place or the box's would decide. Distances are measured on the plan to the nearest
+    the room, a sink's place or the box's would decide; and of a circuit of which only the rooms are told,
+    unless its breaker opens on a ground fault. Distances are measured on the plan to the nearest
     edge of the basin, and never through a doorway. Work is judged by the edition it was built under.
 Stands: on the receptacle's line, each on its own.
 """
@@ -14,10 +15,11 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures, Guarded
-from junctionary.figures.ground_fault import Asked, gfci_asked
-from junctionary.house.model import Device, House
+from junctionary.figures.ground_fault import UP_TO_250_V_SINCE, Asked, gfci_asked
+from junctionary.house.model import Circuit, Device, House, Room
 from junctionary.house.network import Network
-from junctionary.sources import cite
+from junctionary.sources import cite, edition_year
+from junctionary.tables import table
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.8(A)"),), MADE_UP)
 
@@ -52,6 +54,15 @@ PASSES = FAILS.replace("guards: []", "guards: [gfci]").replace("    #! gfci-miss
 UNTOLD = PASSES.replace("guards: [gfci], ", "")
 
 
+NO_RECEPTACLES = ("lighting", "smoke-alarms", "feeder", "source")
+PLACES = {
+    "bathroom": "bathroom", "kitchen": "kitchen counter", "laundry": "laundry", "garage": "garage",
+    "basement": "unfinished basement", "cellar": "unfinished basement", "crawlspace": "crawlspace",
+    "outdoors": "outdoors", "porch": "outdoors", "deck": "outdoors",
+}  # fmt: skip
+"""The place of the table that a kind of room is, or that is the first to be in one."""
+
+
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each receptacle in a place that its edition covers, and each that is said to be guarded."""
     for device in house.devices.values():
@@ -64,6 +75,33 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             yield _untrue(house, device, claim, guarded)
         elif not guarded.by["gfci"] and (asked.places or asked.lacks or claim):
             yield _judged(house, device, asked, guarded, claim)
+    for circuit in house.circuits.values():
+        if not circuit.boxes and circuit.record.purpose not in NO_RECEPTACLES:
+            yield from _by_rooms(house, circuit)
+
+
+def _by_rooms(house: House, circuit: Circuit) -> Iterator[CannotTell]:
+    """A circuit of which only the rooms are told: its outlets must be known, or its breaker guard them."""
+    rooms = (house.rooms[each] for each in circuit.rooms if each in house.rooms)
+    years = [edition_year(room.edition) for room in rooms if _may_ask(room)]
+    for breaker in (house.breakers[each] for each in circuit.breakers) if years else ():
+        if breaker.poles > 1 and max(years) < UP_TO_250_V_SINCE:
+            continue
+        if breaker.guards is None:
+            needs = f"what breaker {breaker.id} guards against"
+            yield CannotTell((circuit.id, breaker.id), (needs,), breaker.place)
+        elif "gfci" not in breaker.guards:
+            needs = f"the outlets of circuit {circuit.id}"
+            yield CannotTell((circuit.id, breaker.id), (needs,), breaker.place)
+
+
+def _may_ask(room: Room) -> bool:
+    """Whether receptacles of such a room are covered by its edition, all of them or some."""
+    place = PLACES.get(room.record.kind)
+    if place is None:
+        return False
+    since = table("gfci-places").number(place, "since")
+    return since is not None and edition_year(room.edition) >= since
 
 
 def _circuit_claim(house: House, device: Device) -> str | None:

@@ -5,7 +5,8 @@ Why it matters: a child who pushes a key or a pin into one slot is burned or kil
 What to do: put in a receptacle marked tamper-resistant.
 Cannot tell: when the marks of the device or its height are not recorded, where they decide.
     Left alone: work before the 2008 edition; attics, crawlspaces, closets and stores; and since the 2011
-    edition what is above 5-1/2 ft, behind an appliance that stays, or two-slot.
+    edition what is above 5-1/2 ft, two-slot, or taken up by appliances that stay: one for a single
+    receptacle, two for a duplex.
 Stands: on the receptacle's line, each on its own.
 """
 
@@ -14,6 +15,7 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.figures.places import is_125_volt, is_small_receptacle
+from junctionary.figures.receptacles import outlets_of
 from junctionary.house.model import Box, Device, House
 from junctionary.house.network import Network
 from junctionary.sources import cite, edition_year
@@ -98,13 +100,14 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
 def _excepted(house: House, box: Box, device: Device) -> bool:
     if edition_year(box.edition) < EXCEPTIONS_SINCE:
         return False
-    plugged = {
+    plugged = [
         load.is_
         for circuit in house.circuits.values()
         for load in circuit.loads
         if load.plugged in (device.id, f"{device.id}.top", f"{device.id}.bottom")
-    }
-    return _in_reach(box) is False or device.kind.face == TWO_SLOT or bool(plugged & set(STAYS))
+    ]
+    taken_up = 0 < outlets_of(device.kind) <= sum(each in STAYS for each in plugged)
+    return _in_reach(box) is False or device.kind.face == TWO_SLOT or taken_up
 
 
 def _in_reach(box: Box) -> bool | None:

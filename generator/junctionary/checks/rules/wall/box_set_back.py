@@ -3,7 +3,7 @@
 Why it matters: in the gap between box and wall an arc reaches wood, paper or panelling.
 What to do: put an extension ring on the box, so that its edge comes to the face.
 Cannot tell: when how far it is set back is not recorded, for the box or as the practice of the house;
-    and when it is 1/4 in or less and the surface is not said to burn or not. Boxes found so are left alone.
+    and when it is 1/4 in or less and the surface around it is not recorded. Boxes found so are left alone.
 Stands: on the box's key.
 """
 
@@ -14,6 +14,7 @@ from junctionary.figures import Figures
 from junctionary.house.model import Box, House
 from junctionary.house.network import Network
 from junctionary.records.values import NONE
+from junctionary.records.words import BURNS
 from junctionary.sources import cite
 from junctionary.units import read_quantity, show_as
 
@@ -63,10 +64,10 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         back = box.record.set_back or (practice.set_back if practice else None)
         if back is None:
             yield CannotTell((box.id, *box.circuits), (f"how far box {box.id} is set back",), box.place)
-        elif back > MOST:
+        elif back > MOST or (back.magnitude and box.record.surface in BURNS):
             yield _fault(house, box, show_as(back, house.record.shows))
-        elif back.magnitude:
-            needs = (f"whether the surface around box {box.id} can burn",)
+        elif back.magnitude and box.record.surface is None:
+            needs = (f"the surface around box {box.id}",)
             yield CannotTell((box.id, *box.circuits), needs, box.place)
 
 

@@ -3,7 +3,8 @@
 Why it matters: a spade goes in 12 in without a thought, and cuts what lies there.
 What to do: lay it deeper, put it in conduit that may lie so, or feed it at 120 V and 20 A behind a GFCI, for
     which 12 in is enough.
-Cannot tell: when a run between two buildings has no depth recorded, or its cable is not known. Depth is to
+Cannot tell: when a run between two buildings has no depth recorded, or its cable is not known. A GFCI
+    device before the run counts where the run leads to one box and guards all that is in it. Depth is to
     the top of the cable. Slabs, drives and roads are not judged: other depths hold there.
 Stands: on the run's line.
 """
@@ -15,7 +16,7 @@ from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.figures.places import OPEN_AIR
 from junctionary.house.model import End, House, Run
-from junctionary.house.network import Network
+from junctionary.house.network import Network, is_ground
 from junctionary.records.cables import Cable
 from junctionary.sources import cite
 from junctionary.tables import table
@@ -52,6 +53,7 @@ PASSES = FAILS.replace("buried: 10 in", "buried: 24 in").replace("    #! burial-
 UNTOLD = PASSES.replace("cable: 14/2 UF-B", "cable: unknown")
 
 SMALL_A = 20
+HOT_AND_NEUTRAL = 2
 AS_RIGID = {"IMC": "RMC"}
 
 
@@ -64,7 +66,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             if len(buildings) > 1:
                 yield CannotTell((run.id, run.circuit), (f"how deep run {run.id} lies",), run.place)
             continue
-        least = _least_in(house, run)
+        least = _least_in(house, run, figures)
         if least is None:
             yield CannotTell((run.id, run.circuit), (f"the cable of run {run.id}",), run.place)
         elif depth.to("in") < least:
@@ -80,7 +82,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             )
 
 
-def _least_in(house: House, run: Run) -> Fraction | None:
+def _least_in(house: House, run: Run, figures: Figures) -> Fraction | None:
     """How deep a run must lie, in inches; None where its cable is not known."""
     if not isinstance(run.cable, Cable):
         return None
@@ -89,12 +91,12 @@ def _least_in(house: House, run: Run) -> Fraction | None:
     kind = told if told in depths else "cable"
     least = depths.number(kind, "cover")
     small = depths.number("small guarded circuit", "cover")
-    if kind == "cable" and least is not None and small is not None and _is_small_and_guarded(house, run):
-        return min(least, small)
-    return least
+    if kind != "cable" or least is None or small is None:
+        return least
+    return min(least, small) if _is_small_and_guarded(house, run, figures) else least
 
 
-def _is_small_and_guarded(house: House, run: Run) -> bool:
+def _is_small_and_guarded(house: House, run: Run, figures: Figures) -> bool:
     """Whether it is a 120 V circuit of 20 A or less on which every outlet opens on a ground fault."""
     circuit = house.circuits.get(run.circuit)
     if circuit is None or len(circuit.breakers) != 1:
@@ -102,8 +104,20 @@ def _is_small_and_guarded(house: House, run: Run) -> bool:
     breaker = house.breakers[circuit.breakers[0]]
     rating = breaker.rating
     small = breaker.poles == 1 and isinstance(rating, Quantity) and rating.to("A") <= SMALL_A
-    # A GFCI device guards what is behind it, which need not be this run: only the breaker guards it all.
-    return small and "gfci" in (breaker.guards or ())
+    return small and ("gfci" in (breaker.guards or ()) or _is_behind_guard(house, run, figures))
+
+
+def _is_behind_guard(house: House, run: Run, figures: Figures) -> bool:
+    """Whether a GFCI device before a two-wire run guards it: all at its far end hangs on one elsewhere."""
+    box = house.boxes.get(run.to.id or "") if run.to.kind == "box" else None
+    wires = [each for each in run.conductors if not is_ground(each)]
+    if box is None or not box.devices or len(wires) != HOT_AND_NEUTRAL:
+        return False
+    if sum(house.runs[each].to.id == box.id for each in box.runs) > 1:
+        return False
+    held = [figures.guarded.get(each.id) for each in box.devices]
+    elsewhere = {each.id for each in house.devices.values() if each.box != box.id}
+    return all(each is not None and elsewhere & set(each.by["gfci"]) for each in held)
 
 
 def _building(house: House, end: End) -> str | None:

@@ -14,6 +14,7 @@ from junctionary.checks.finding import ADVICE, ROUGHED, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network
+from junctionary.house.proved import walls_shown
 from junctionary.sources import cite
 
 RULE = Rule(
@@ -58,10 +59,7 @@ OPEN = "roughed"
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each room whose walls are open, by the walls with boxes."""
     for room in house.rooms.values():
-        boxes = [house.boxes[each] for each in room.boxes]
-        walls = dict.fromkeys(each.record.at.wall for each in boxes if each.record.at and each.record.at.wall)
-        shown = {each.wall for each in house.photos if each.room == room.id}
-        bare = [each for each in walls if each not in shown]
+        bare = [wall for wall, seen in walls_shown(house, room).items() if not seen]
         if room.stage is None and bare:
             yield CannotTell((room.id,), (f"at which stage room {room.id} is",), room.place)
         elif room.stage == OPEN and bare:

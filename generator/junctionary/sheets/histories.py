@@ -1,0 +1,127 @@
+"""Builds the sheet of proofs: walls photographed, protectors tested, inspections, changes, trips."""
+
+from collections.abc import Iterable, Iterator
+
+from junctionary.house.model import House
+from junctionary.house.proved import TESTS, tests_of, walls_shown
+from junctionary.records.log import LogEntry
+from junctionary.sheets.entries import Row, Table
+from junctionary.sheets.finding_things import place_of
+from junctionary.sheets.links import Link, Phrase, Ref, listed
+from junctionary.sheets.lists import Group, ListSheet
+from junctionary.sheets.makeup import device_words
+from junctionary.sheets.naming import NOT_RECORDED, link, room_link, said
+from junctionary.sheets.survey import Survey, title
+from junctionary.sheets.titleblock import GENERAL
+
+GUARDING = ("gfci", "afci")
+BUTTONS = {"gfci": "gfci-button", "afci": "afci-button"}
+NEVER = "no test in the log"
+
+
+def history_sheet(survey: Survey) -> ListSheet:
+    """What was photographed, tested, inspected and changed, by whom and when, as the log has it."""
+    house = survey.house
+    return ListSheet(
+        title=title(survey, "Proof and history", GENERAL["history"], "as logged"),
+        ref=Ref("sheet", "history"),
+        heading="Proof and history",
+        lead=("What a picture shows, and what the log tells: tests, inspections, changes, trips.",),
+        groups=(
+            Group(
+                "Protectors and alarms: when were they tested",
+                (
+                    "Press the button of each as often as its kind asks, and log it; replace one that fails.",
+                ),
+                Table(("what", "where", "last tested", "result", "how often"), tuple(_protectors(house))),
+            ),
+            Group(
+                "Photographs of walls with wiring in them",
+                ("An open wall is photographed square on, with a tape in the picture, before it is closed.",),
+                Table(("room", "stage", "no picture of", "picture of"), tuple(_walls(house))),
+            ),
+            Group("Inspections", (), _entries(house, "inspection", [e for e in house.log if e.inspection])),
+            Group("Changes", (), _entries(house, "change", [e for e in house.log if e.change])),
+            Group("Trips", (), _entries(house, "trip", [e for e in house.log if e.trip])),
+            Group("Tests and measurements", (), _entries(house, "test", [e for e in house.log if e.test])),
+        ),
+    )
+
+
+def _protectors(house: House) -> Iterator[Row]:
+    for device in house.devices.values():
+        test = TESTS.get(device.kind.is_)
+        if test is not None:
+            last = tests_of(house, device, test)[-1:]
+            yield Row(
+                (
+                    (Link(f"{device.id}, {device_words(device)}", Ref("point", device.id)),),
+                    (place_of(house, house.boxes[device.box]),),
+                    *_last(last),
+                    (device.kind.interval or NOT_RECORDED,),
+                )
+            )
+    for breaker in house.breakers.values():
+        for guard in (each for each in breaker.guards or () if each in GUARDING):
+            logged = [e for e in house.log if e.test == BUTTONS[guard] and breaker.id in (e.about or ())]
+            yield Row(
+                (
+                    (link(house, breaker.id, f"{breaker.id.replace('/', ' ')}, {guard.upper()} breaker"),),
+                    (house.panels[breaker.panel].name,),
+                    *_last(sorted(logged, key=lambda each: each.date)[-1:]),
+                    (NOT_RECORDED,),
+                )
+            )
+
+
+def _last(entries: Iterable[LogEntry]) -> tuple[Phrase, Phrase]:
+    for each in entries:
+        return (str(each.date),), (each.result or NOT_RECORDED,)
+    return (NEVER,), ("",)
+
+
+def _walls(house: House) -> Iterator[Row]:
+    for room in house.rooms.values():
+        walls = walls_shown(house, room)
+        if walls:
+            bare = ", ".join(wall for wall, seen in walls.items() if not seen)
+            held = ", ".join(wall for wall, seen in walls.items() if seen)
+            stage = (room.stage or NOT_RECORDED,)
+            yield Row(((room_link(house, room.id),), stage, (bare or "none",), (held or "none",)))
+
+
+def _entries(house: House, kind: str, entries: Iterable[LogEntry]) -> Table:
+    """Entries of one kind, the newest first."""
+    newest = sorted(entries, key=lambda each: each.date, reverse=True)
+    rows = tuple(
+        Row(
+            (
+                (str(each.date),),
+                _what(house, each),
+                _about(house, each),
+                _result(house, each),
+                (each.by or NOT_RECORDED,),
+            )
+        )
+        for each in newest
+    )
+    return Table(("date", kind, "about", "result", "by"), rows)
+
+
+def _what(house: House, each: LogEntry) -> Phrase:
+    what = each.inspection or each.test or each.change or ""
+    if each.trip is not None:
+        loads = f" while {' and '.join(each.while_)} ran" if each.while_ else ""
+        return (link(house, each.trip), loads)
+    return (str(what).replace("-", " ") if not each.change else each.change,)
+
+
+def _about(house: House, each: LogEntry) -> Phrase:
+    return listed(tuple(link(house, name) for name in each.about or ()))
+
+
+def _result(house: House, each: LogEntry) -> Phrase:
+    parts = [each.result or "", said(house, each.value) if each.value is not None else ""]
+    parts += [f"at {said(house, each.load)}" if each.load is not None else ""]
+    parts += [f"went dead: {', '.join(each.died)}" if each.died else "", each.with_ or "", each.note or ""]
+    return ("; ".join(part for part in parts if part),)
