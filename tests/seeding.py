@@ -154,7 +154,8 @@ def gfci_line_load_swapped(house: House, chance: Random) -> Seeded | None:
                     for one, other in (("line", "load"), ("load", "line"))
                 }
                 swapped = with_box(house, renamed(box, names))
-                return Seeded(swapped, "gfci-line-load-swapped", (device.place,))
+                places = (device.place, *(each.place for each in screws(box, device).values()))
+                return Seeded(swapped, "gfci-line-load-swapped", places)
     return None
 
 
@@ -282,7 +283,9 @@ def box_overfilled(house: House, chance: Random) -> Seeded | None:
     for box in shuffled_boxes(house, chance):
         if isinstance(box.record.size, BoxSize) and isinstance(box.record.size.volume, Quantity) and box.runs:
             tiny = Quantity(Fraction(1), "in3", "volume")
-            record = box.record.model_copy(update={"size": box.record.size.model_copy(update={"volume": tiny})})
+            record = box.record.model_copy(
+                update={"size": box.record.size.model_copy(update={"volume": tiny})}
+            )
             return Seeded(with_box(house, replace(box, record=record)), "box-overfilled", (box.place,))
     return None
 
@@ -315,7 +318,9 @@ def torque_not_recorded(house: House, chance: Random) -> Seeded | None:
 def directory_entry_vague(house: House, chance: Random) -> Seeded | None:
     feeding = [each for each in house.breakers.values() if each.says and isinstance(each.feeds, str)]
     breaker = chance.choice(feeding)
-    return Seeded(with_breaker(house, replace(breaker, says="Lights")), "directory-entry-vague", (breaker.place,))
+    return Seeded(
+        with_breaker(house, replace(breaker, says="Lights")), "directory-entry-vague", (breaker.place,)
+    )
 
 
 def directory_entry_doubled(house: House, chance: Random) -> Seeded | None:

@@ -4,7 +4,7 @@ from itertools import pairwise
 
 import pytest
 
-from junctionary.checks.engine import rules, until
+from junctionary.checks.engine import until
 from junctionary.checks.examples import judge_example
 from junctionary.checks.finding import LAST_CHEAP
 from junctionary.sheets.checklists import checklist_sheet, completeness

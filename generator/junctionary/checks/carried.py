@@ -27,8 +27,8 @@ def carries(house: House, network: Network, run: Run, colour: str) -> Carried:
         if roles.sources:
             # Of a second source's own cable the network does not tell the legs from the neutral.
             return Carried(None, ())
-        if roles.neutral and roles.ground:
-            # Neutral and ground are joined somewhere: that has a check of its own, and colours tell nothing.
+        if {edge.b.rsplit("/", 1)[1] for edge in network.zone_of(point).bars} >= {"neutral", "ground"}:
+            # Neutral and ground are joined out there: that has a check of its own, and colours tell nothing.
             return Carried(None, ())
         unknown += roles.unknown
         if not unknown and roles.neutral:

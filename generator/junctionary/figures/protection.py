@@ -55,7 +55,8 @@ def _guarded(house: House, held: Supply, device: Device, outlets: list[Outlet]) 
     breakers = [each for way in ways for each in way if each in house.breakers]
     lacks: list[str] = []
     if not ways or any(outlet.id in held.lost["hot"] for outlet in outlets):
-        # Where no way leads to a breaker, the one that the circuit is labelled with is taken at its word.
+        # Where no way leads to a breaker, the one that the circuit is labelled with is taken at its word;
+        # but what lies between the two may guard it as well, and is not known.
         labelled = [
             breaker
             for circuit in circuits_of(house, device)
@@ -64,8 +65,7 @@ def _guarded(house: House, held: Supply, device: Device, outlets: list[Outlet]) 
         ]
         ways += [(each,) for each in labelled]
         breakers += labelled
-        if not labelled:
-            lacks.append(f"what feeds {device.id}")
+        lacks.append(f"what feeds {device.id}")
     by = {guard: _on_every(house, ways, guard) for guard in GUARDS}
     untold = (each for each in breakers if house.breakers[each].guards is None)
     lacks += [f"what breaker {each} guards against" for each in untold]

@@ -45,9 +45,11 @@ devices:
   lamp: {is: luminaire, leads: [18 AWG black, 18 AWG white, 18 AWG green]}
 """
 
-PASSES = FAILS.replace("{f1: lamp}", "{r1: duplex}").replace("    #! basement-receptacle-missing", "")
+PASSES = FAILS.replace("{f1: lamp}, makeup: end-of-run", "{f1: lamp, r1: duplex}, makeup: pigtailed").replace(
+    "    #! basement-receptacle-missing", ""
+)
 
-UNTOLD = PASSES.replace("{devices: {r1: duplex}, makeup: end-of-run}", "{makeup: unknown}")
+UNTOLD = PASSES.replace("{devices: {f1: lamp, r1: duplex}, makeup: pigtailed}", "{makeup: unknown}")
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:

@@ -17,7 +17,7 @@ from junctionary.figures import Figures
 from junctionary.figures.gaps import boxes_untold
 from junctionary.figures.places import is_125_volt
 from junctionary.figures.receptacles import RECEPTACLES, circuits_of
-from junctionary.house.model import House, Room
+from junctionary.house.model import Device, House, Room
 from junctionary.house.network import Network
 from junctionary.sources import cite
 
@@ -61,13 +61,15 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         twenty = {each: is_twenty(house, house.circuits[each]) for each in circuits}
         if any(each is True for each in twenty.values()):
             continue
-        if not circuits:
-            if gaps := boxes_untold(room):
-                yield CannotTell((room.id,), gaps, room.place)
-            continue
         needs = [f"the rating of circuit {id_}" for id_, each in twenty.items() if each is None]
+        needs += [
+            f"which circuit feeds {each.id}" for each in _held(house, room) if not circuits_of(house, each)
+        ]
+        needs += [] if circuits else boxes_untold(room)
         if needs:
             yield CannotTell((room.id, *circuits), tuple(needs), room.place)
+            continue
+        if not circuits:
             continue
         yield Fault(
             place=room.place,
@@ -84,12 +86,15 @@ def _circuits(house: House, room: Room) -> tuple[str, ...]:
     """The circuits of the room's 120 V receptacles; where no box is told, those that are for bathrooms."""
     fed = [
         circuit
-        for id_ in room.boxes
-        for device in house.boxes[id_].devices
-        if device.kind.is_ in RECEPTACLES and is_125_volt(device.kind)
+        for device in _held(house, room)
         for circuit in circuits_of(house, device)
         if circuit in house.circuits
     ]
     if not room.boxes:
         fed = [each for each in room.circuits if house.circuits[each].record.purpose == "bathroom"]
     return tuple(dict.fromkeys(fed))
+
+
+def _held(house: House, room: Room) -> list[Device]:
+    devices = (each for id_ in room.boxes for each in house.boxes[id_].devices)
+    return [each for each in devices if each.kind.is_ in RECEPTACLES and is_125_volt(each.kind)]

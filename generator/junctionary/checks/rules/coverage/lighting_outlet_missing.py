@@ -4,8 +4,8 @@ Why it matters: whoever crosses a dark room to find a lamp falls over what stand
 What to do: put in a lighting outlet with a switch beside the door; in a living or sleeping room a switched
     receptacle may serve.
 Cannot tell: when what is in a box of the room, or what switches its light, is not recorded. In attics,
-    crawlspaces, cellars and utility rooms any light counts. Rooms built before the 2008 edition are
-    left alone.
+    crawlspaces, cellars, laundries and utility rooms any light counts. Rooms built before the 2008
+    edition are left alone.
 Stands: on the room's key.
 """
 

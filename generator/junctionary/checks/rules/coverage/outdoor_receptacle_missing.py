@@ -3,8 +3,8 @@
 Why it matters: garden tools are then fed through a window or a door, on a cord that is shut in it.
 What to do: put in a weather-resistant receptacle with an in-use cover, guarded against ground faults, no
     more than 6-1/2 ft above grade.
-Cannot tell: when no outdoor area is recorded with its side, or what is in its boxes is not.
-    Areas built before the 2008 edition are left alone.
+Cannot tell: when outdoor areas are recorded and none with this side, or what is in its boxes is not. A
+    record without any outdoor area is left alone. Areas built before the 2008 edition are left alone.
 Stands: on the room's key.
 """
 

@@ -66,7 +66,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     yield Fault(
         place=room.place,
         about=(room.id,),
-        found=f"{room.name} is served by {counted.circuits or 'no'} 20 A small-appliance circuit.",
+        found=f"{room.name} is served by {'one' if counted.circuits else 'no'} 20 A small-appliance circuit.",
         allowed="Two or more 20 A small-appliance circuits.",
         because="A kettle and a toaster together are more than one circuit carries.",
         do="Run another 20 A circuit to the counters.",

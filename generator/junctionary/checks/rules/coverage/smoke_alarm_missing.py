@@ -65,15 +65,20 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     """Each bedroom, then each level that people live on."""
     for room in rooms_of(house, "bedroom"):
         yield from _judged(house, [room], f"{room.name} has no smoke alarm.")
-    levels: dict[str, list[Room]] = {}
+    levels: dict[str | None, list[Room]] = {}
     for room in rooms_of(house, *(each for each in ROOM_KINDS if each not in NO_STOREY)):
-        if room.record.level is None:
-            yield CannotTell((room.id,), (f"the level of room {room.id}",), room.place)
-        else:
-            levels.setdefault(room.record.level, []).append(room)
+        levels.setdefault(room.record.level, []).append(room)
     for level, rooms in levels.items():
         bare = [each for each in rooms if each.record.kind == "bedroom" and not _alarms(house, each)]
-        if bare:
+        # Older rooms ask for no alarm, and one that hangs in them is heard all the same.
+        heard = any(_alarms(house, each) for each in house.rooms.values() if each.record.level == level)
+        if level is None:
+            silent = [each for each in rooms if not _alarms(house, each) and each not in bare]
+            needs = tuple(f"the level of room {each.id}" for each in silent)
+            if needs:
+                yield CannotTell(tuple(each.id for each in silent), needs, silent[0].place)
+            continue
+        if bare or heard:
             continue
         name = next((each.name for each in house.record.levels if each.id == level), level)
         yield from _judged(house, rooms, f"The storey {name} has no smoke alarm.")

@@ -3,7 +3,8 @@
 Why it matters: a cable that hangs loose is caught, pulled and stood on, and drags at the joint in its box.
 What to do: staple it within 12 in of each box and every 4-1/2 ft, across its flat side and not too tight.
 Cannot tell: when how it is held is not recorded, for the run or as the practice of the house. Holes in the
-    framing count as support. Cables found in closed walls, in raceways and underground are left alone.
+    framing count as support. Metal-clad cable has lengths of its own and is left alone, as are cables
+    found in closed walls, in raceways and underground.
 Stands: on the run's line.
 """
 
@@ -14,6 +15,7 @@ from junctionary.checks.in_walls import is_in_walls
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network
+from junctionary.records.cables import Cable
 from junctionary.sources import cite
 from junctionary.units import read_quantity, show_as
 
@@ -53,13 +55,14 @@ UNTOLD = PASSES.replace("    supported: {first: 8 in, every: 4 ft}\n", "")
 
 FIRST = read_quantity("12 in", "length")
 EVERY = read_quantity("4 ft 6 in", "length")
+METAL_CLAD = "MC"
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each cable in a wall that somebody saw open."""
     practice = house.record.practice
     for run in house.runs.values():
-        if not is_in_walls(run):
+        if not is_in_walls(run) or (isinstance(run.cable, Cable) and run.cable.kind == METAL_CLAD):
             continue
         held = run.record.supported or (practice.supported if practice else None)
         first, every = (held.first, held.every) if held else (None, None)

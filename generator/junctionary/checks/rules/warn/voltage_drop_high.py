@@ -2,8 +2,8 @@
 
 Why it matters: lamps dim when a tool starts, motors run hot, heaters give less, and what is lost
     warms the wire in the wall. It is no breach of the code, which only recommends the limit.
-What to do: put in larger wire for the run that loses most, move the load to a circuit that begins
-    nearer, or share it between two circuits.
+What to do: put in larger wire, its ground with it, for the run that loses most, move the load to a
+    circuit that begins nearer, or share it between two circuits.
 Cannot tell: when a length, a cable or what is drawn is not recorded, or the cables form a loop, and
     the design load would pass the limit. The limit is 3 % from the panel, and 5 % with the feeders
     before it, at what the record says is drawn. The design load is 80 % of the breaker at the
@@ -54,7 +54,7 @@ devices:
   duplex: {is: receptacle, face: 5-20R}
 """
 
-PASSES = FAILS.replace("12/2", "8/2").replace("    #! voltage-drop-high", "")
+PASSES = FAILS.replace("12/2", "10/2").replace("    #! voltage-drop-high", "")
 
 UNTOLD = PASSES.replace("length: 95 ft", "length: unknown")
 
@@ -97,7 +97,8 @@ def _fault(house: House, drop: CircuitDrop, lost: Lost) -> Fault:
     if service is not None and service != percent:
         found += f", and {decimal(service, 1)} % from the service"
     branch, whole = drop_limits()
-    larger = f"Put larger wire in run {run.id}, which loses most" if run else "Put in larger wire"
+    larger = "Put in larger wire, ground and all"
+    larger += f", in run {run.id}, which loses most" if run else ""
     return Fault(
         place=run.place if run else circuit.place,
         about=(*((run.id,) if run else ()), circuit.id, lost.at),

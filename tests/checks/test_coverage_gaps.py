@@ -1,0 +1,58 @@
+"""What the checks of coverage and protection say where a fact of the room or of the way to it is missing."""
+
+from collections.abc import Callable
+
+ALARM = "[devices/alarms.yaml]\ndevices:\n  alarm: {is: smoke-alarm, leads: [18 AWG black, 18 AWG white]}\n"
+CIRCUIT = (
+    '[panels/main.yaml]\npanel: main\nspaces: 4\nbreakers: {1: {rating: 15 A, guards: [afci], feeds: c, says: "Alarms"}}\n'
+    "[circuits/c.yaml]\ncircuit: c\nname: C\nruns: [{id: a1, cable: 14/2 NM-B, from: main, to: K1}]\n"
+)
+
+
+def test_a_room_whose_level_is_not_told_may_be_a_storey_without_an_alarm(says: Callable) -> None:
+    told = f"{CIRCUIT}[boxes/den.yaml]\nroom: den\nboxes:\n  K1: {{devices: {{r1: duplex}}, makeup: end-of-run}}\n"
+    assert says("smoke-alarm-missing", told).needs == ["the level of room den"]
+
+
+def test_an_alarm_in_an_older_hall_is_heard_on_its_storey(says: Callable) -> None:
+    told = (
+        f"{ALARM}{CIRCUIT}[house.yaml]\nhouse: Example\nreference: nec-2023\nlevels: [{{id: up, name: Upper}}]\n"
+        "[rooms/den.yaml]\nroom: den\nname: Den\nkind: den\nlevel: up\n"
+        "[rooms/hall.yaml]\nroom: hall\nname: Hall\nkind: hall\nlevel: up\nbuilt_to: nec-1956\n"
+        "[boxes/hall.yaml]\nroom: hall\nboxes:\n  K1: {devices: {q1: alarm}, makeup: end-of-run}\n"
+        "[boxes/den.yaml]\nroom: den\nboxes:\n  K2: {size: {of: plastic}}\n"
+    )
+    assert says("smoke-alarm-missing", told).found == []
+    assert says("smoke-alarm-missing", told.replace("{q1: alarm}", "{r1: duplex}")).needs != []
+
+
+def test_a_bathroom_receptacle_of_which_nobody_knows_the_circuit_is_not_passed(says: Callable) -> None:
+    told = (
+        "[rooms/wash.yaml]\nroom: wash\nname: Wash room\nkind: bathroom\n"
+        "[boxes/wash.yaml]\nroom: wash\nboxes:\n  K1: {devices: {r1: duplex}, makeup: unknown}\n"
+    )
+    assert says("bathroom-circuit-missing", told).needs == ["which circuit feeds K1.r1"]
+
+
+def test_a_bathroom_of_which_no_box_is_told_is_not_passed(says: Callable) -> None:
+    told = "[rooms/wash.yaml]\nroom: wash\nname: Wash room\nkind: bathroom\n"
+    assert says("bathroom-circuit-missing", told).needs == ["the boxes of room wash"]
+
+
+def test_a_receptacle_that_no_hot_comes_to_is_not_called_unguarded(says: Callable) -> None:
+    told = (
+        f"{CIRCUIT}[rooms/wash.yaml]\nroom: wash\nname: Wash room\nkind: bathroom\n"
+        "[boxes/wash.yaml]\nroom: wash\nboxes:\n  K1:\n    devices: {r1: duplex}\n"
+        "    terminals: {r1.silver: a1.white, r1.green: a1.bare}\n    capped: [a1.black]\n"
+    )
+    assert says("hot-open", told).found == ["boxes/wash.yaml:4"]
+    assert says("gfci-missing", told).found == []
+    assert says("gfci-missing", told).needs == ["what feeds K1.r1"]
+
+
+def test_metal_clad_cable_is_not_held_to_the_distances_of_other_cable(says: Callable) -> None:
+    told = (
+        f"{CIRCUIT}[boxes/den.yaml]\nroom: den\nboxes:\n  K1: {{devices: {{r1: duplex}}, makeup: end-of-run}}\n"
+    ).replace("to: K1}", "to: K1, supported: {first: 8 in, every: 6 ft}}")
+    assert says("cable-unsupported", told).found == ["circuits/c.yaml:3"]
+    assert says("cable-unsupported", told.replace("14/2 NM-B", "14/2 MC")).found == []

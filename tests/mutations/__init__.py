@@ -1,0 +1,1 @@
+"""For each rule, the slips that must make it speak in the demo house."""

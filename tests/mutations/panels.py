@@ -1,0 +1,179 @@
+"""Slips at the panel: ratings, guards, the words on the door; and devices unfit for their place or circuit."""
+
+import re
+from collections.abc import Callable, Iterator
+
+from mutations.demo import Demo, Seed, Slip
+from mutations.kinds import Mutation, breaker_amps, new_boxes, only_device
+
+PLAIN_KIND = """  plain-15: {is: receptacle, face: 5-15R, rating: 15 A, lands: [loop], accepts: 14 to 12 AWG copper, torque: 14 in-lb, strip: 5/8 in, marks: []}
+  plain-20: {is: receptacle, face: 5-20R, rating: 20 A, lands: [loop], accepts: 14 to 10 AWG copper, torque: 14 in-lb, strip: 5/8 in, marks: []}
+  plain-20-out: {is: receptacle, face: 5-20R, rating: 20 A, lands: [loop], accepts: 14 to 10 AWG copper, torque: 14 in-lb, strip: 5/8 in, marks: [weather-resistant]}
+"""
+NO_ARC = ("main/26a", "main/26b", "main/36", "main/37", "main/41")
+FED_BY_GFCI_BREAKER = {
+    "main/21": ("K8",), "main/22": ("K10",), "main/23": ("K11",), "main/24": ("K11",), "main/25": ("L1", "L3"),
+    "main/5+7": ("K9",), "main/14+16": ("L2",), "main/36": ("C8",), "main/41": ("Y2", "R2"), "shop/5+7": ("W11",),
+}  # fmt: skip
+BEYOND_GFCI = {
+    "K1": ("K2", "K5", "K6"), "K3": ("K4", "K7"), "U1": ("U2",), "T6": ("F2", "D2"), "W1": ("W2", "W3"), "W5": ("W4",),
+}  # fmt: skip
+
+
+def single_poles(demo: Demo) -> list[str]:
+    house = demo.house
+    return [
+        each.id
+        for each in house.breakers.values()
+        if each.poles == 1 and isinstance(each.feeds, str) and each.feeds in house.circuits and house.circuits[each.feeds].runs
+        and re.fullmatch(r"\d+[ab]?", each.id.partition("/")[2])
+    ]  # fmt: skip
+
+
+def twice_the_rating(demo: Demo) -> Iterator[Seed]:
+    for breaker in single_poles(demo):
+        circuit = demo.house.circuits[str(demo.house.breakers[breaker].feeds)]
+        slip = Slip(demo, breaker).breaker(breaker, rating="40 A")
+        yield slip.seed(*map(slip.line_of_run, circuit.runs), any_of=True)
+
+
+def larger_receptacle(demo: Demo) -> Iterator[Seed]:
+    for box in demo.boxes():
+        if only_device(box, "receptacle-15") and breaker_amps(demo.house, box) == 15:
+            slip = Slip(demo, box.id).box(box.id, devices="{r1: receptacle-20}")
+            yield slip.seed(slip.line_of_box(box.id, "devices:"))
+
+
+def smaller_single(demo: Demo) -> Iterator[Seed]:
+    for box in ("C8", "K10"):
+        slip = Slip(demo, box).box(box, devices="{r1: single-15}")
+        yield slip.seed(slip.line_of_box(box, "devices:"))
+
+
+def says(words: Callable[[Demo, str], str | None]) -> Callable[[Demo], Iterator[Seed]]:
+    def sites(demo: Demo) -> Iterator[Seed]:
+        for breaker in demo.house.breakers.values():
+            word = words(demo, breaker.id)
+            if (
+                breaker.says
+                and isinstance(breaker.feeds, str)
+                and breaker.feeds in demo.house.circuits
+                and word
+            ):
+                slip = Slip(demo, breaker.id).breaker(breaker.id, says=f'"{word}"')
+                yield slip.seed(slip.line_of_breaker(breaker.id))
+
+    return sites
+
+
+def as_another(demo: Demo, breaker: str) -> str | None:
+    """What an earlier breaker of the same panel says: the later of two is at fault."""
+    panel = demo.house.panels[demo.house.breakers[breaker].panel]
+    earlier = [
+        each for each in panel.breakers[: [each.id for each in panel.breakers].index(breaker)] if each.says
+    ]
+    return earlier[0].says if earlier else None
+
+
+def without_guard(
+    guard: str, lines: Callable[[Slip, str], list[tuple[str, int]]]
+) -> Callable[[Demo], Iterator[Seed]]:
+    def sites(demo: Demo) -> Iterator[Seed]:
+        for breaker in demo.house.breakers.values():
+            old = (
+                demo.house.circuits[breaker.feeds].edition != "nec-2023"
+                if breaker.feeds in demo.house.circuits
+                else True
+            )
+            if guard in (breaker.guards or ()) and not old:
+                left = ", ".join(each for each in breaker.guards or () if each != guard)
+                slip = Slip(demo, breaker.id).breaker(breaker.id, guards=f"[{left}]")
+                if stands := lines(slip, breaker.id):
+                    yield slip.seed(*stands)
+
+    return sites
+
+
+def outlets_of_breaker(slip: Slip, breaker: str) -> list[tuple[str, int]]:
+    return [slip.line_of_box(each, "devices:") for each in FED_BY_GFCI_BREAKER.get(breaker, ())]
+
+
+def breaker_line(slip: Slip, breaker: str) -> list[tuple[str, int]]:
+    return [] if breaker in NO_ARC else [slip.line_of_breaker(breaker)]
+
+
+def gfci_missing(demo: Demo) -> Iterator[Seed]:
+    yield from without_guard("gfci", outlets_of_breaker)(demo)
+    for box, beyond in BEYOND_GFCI.items():
+        slip = Slip(demo, box)
+        file, number = slip.line_of_box(box, "makeup:")
+        line = slip.files[file].splitlines()[number - 1].strip()
+        onward = (
+            line.removeprefix("makeup: ")
+            .replace("onward: [ld2], guarded: [ld3]", "onward: [ld2, ld3]")
+            .replace("guarded", "onward")
+        )
+        slip.box(box, makeup=onward)
+        yield slip.seed(*(slip.line_of_box(each, "devices:") for each in beyond))
+    slip = Slip(demo, "C17").box("C17", devices="{r1: receptacle-20}")
+    yield slip.seed(slip.line_of_box("C17", "devices:"))
+
+
+def without_shutters(demo: Demo) -> Iterator[Seed]:
+    for box in new_boxes(demo):
+        device = only_device(box, "receptacle-15", "receptacle-20", "receptacle-20-out")
+        height = box.record.at.up if box.record.at else None
+        stays = any(
+            device is not None and load.plugged == device.id
+            for c in demo.house.circuits.values()
+            for load in c.loads
+        )
+        room = demo.house.rooms[box.room].record.kind
+        if (
+            device is not None
+            and height is not None
+            and height.to("in") <= 66
+            and not stays
+            and room not in ("crawlspace", "attic")
+        ):
+            slip = Slip(demo, box.id).box(
+                box.id, devices="{r1: " + device.kind_id.replace("receptacle", "plain") + "}"
+            )
+            slip.files["devices/receptacles.yaml"] += PLAIN_KIND
+            yield slip.seed(slip.line_of_box(box.id, "devices:"))
+
+
+def indoor_kind(demo: Demo) -> Iterator[Seed]:
+    for box in ("F2", "D2", "Y2"):
+        slip = Slip(demo, box).box(box, devices="{r1: receptacle-20}")
+        yield slip.seed(slip.line_of_box(box, "devices:"))
+
+
+def three_holes(demo: Demo) -> Iterator[Seed]:
+    for box in demo.boxes():
+        if only_device(box, "two-slot"):
+            slip = Slip(demo, box.id).box(box.id, devices="{r1: receptacle-15-1998}")
+            yield slip.seed(slip.line_of_box(box.id, "devices:"))
+    slip = Slip(demo, "G3").box("G3", labels=None)
+    yield slip.seed(slip.line_of_box("G3", "devices:"))
+
+
+MUTATIONS = (
+    Mutation("breaker-outrates-wire", twice_the_rating, {
+        "receptacle-unfit-for-circuit": "the receptacles are too small as well",
+        "single-receptacle-underrated": "the receptacles are too small as well",
+        "fuse-or-breaker-over-old-wire": "the wire that was only assumed is too small as well",
+        "bathroom-circuit-missing": "it is no 20 A circuit any more",
+        "small-appliance-circuits-few": "it is no 20 A circuit any more",
+        "laundry-circuit-missing": "it is no 20 A circuit any more",
+    }),
+    Mutation("receptacle-unfit-for-circuit", larger_receptacle),
+    Mutation("single-receptacle-underrated", smaller_single),
+    Mutation("directory-entry-vague", says(lambda demo, breaker: "Lights")),
+    Mutation("directory-entry-doubled", says(as_another)),
+    Mutation("gfci-missing", gfci_missing),
+    Mutation("afci-missing", without_guard("afci", breaker_line)),
+    Mutation("tamper-resistant-missing", without_shutters),
+    Mutation("weather-resistant-missing", indoor_kind),
+    Mutation("three-hole-on-no-ground", three_holes),
+)  # fmt: skip
