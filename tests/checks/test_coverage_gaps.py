@@ -36,7 +36,7 @@ def test_a_bathroom_receptacle_of_which_nobody_knows_the_circuit_is_not_passed(s
 
 def test_a_bathroom_of_which_no_box_is_told_is_not_passed(says: Callable) -> None:
     told = "[rooms/wash.yaml]\nroom: wash\nname: Wash room\nkind: bathroom\n"
-    assert says("bathroom-circuit-missing", told).needs == ["the boxes of room wash"]
+    assert says("bathroom-circuit-missing", told).needs == ["whether every box of room wash is recorded"]
 
 
 def test_a_receptacle_that_no_hot_comes_to_is_not_called_unguarded(says: Callable) -> None:

@@ -65,7 +65,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         needs += [
             f"which circuit feeds {each.id}" for each in _held(house, room) if not circuits_of(house, each)
         ]
-        needs += [] if circuits else boxes_untold(room)
+        needs += [] if circuits or _held(house, room) else boxes_untold(room)
         if needs:
             yield CannotTell((room.id, *circuits), tuple(needs), room.place)
             continue
