@@ -15,9 +15,12 @@ import pytest
 from junctionary.cli.opening import Opened, open_record
 from junctionary.formulas.sums import SumError, evaluate
 from junctionary.formulas.worked import Worked
+from junctionary.house.suspects import ways
 from junctionary.publish.manual import sheets
 from junctionary.read.source import lines_of
 from junctionary.sheets.entries import Working, WorkingLine
+from junctionary.sheets.finding_things import things
+from junctionary.sheets.room_for_more import room_for_more
 from junctionary.sheets.survey import survey
 from junctionary.sources import cite
 from junctionary.units import WireSize, decimal
@@ -49,9 +52,10 @@ def workings(demo: Opened) -> list[tuple[str, Working]]:
     texts = {each.file: each.text for each in demo.files.sources if each.file.endswith((".yaml", ".md"))}
     lines = {file: lines_of(text) for file, text in texts.items()}
     seen = survey(result.house, result.network, result.figures, result.judgement, demo.files.digest, lines)
+    known = ways(result.house, result.network)
     return [
         (f"{sheet.heading}: {working.title}", working)
-        for sheet in sheets(seen, texts)
+        for sheet in sheets(seen, texts, known, things(seen), room_for_more(seen, known.supply))
         for _, working in reached(sheet, Working, "sheet")
     ]
 

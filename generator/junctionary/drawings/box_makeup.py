@@ -328,11 +328,16 @@ def _device(device: Device, left: float, y: float, known: dict[str, str]) -> tup
         if count > 1:
             words.append(rect(x - 9, y + 5, 18 + (count - 1) * GRID_PX, 18, "mid"))
         words.append(line(x - 4, y + 18, x + 4, y + 10, "hair"))
+        coded = landing_letters(terminal, known)
         beside = x + 12 + max(count - 1, 0) * GRID_PX
-        words.append(Lettering(beside, y + 18, landing_letters(terminal, known), "tag"))
+        # Letters that have no room beside the screw stand under the terminal's name.
+        fits = beside + width_px(coded, 11.5, bold=True) <= x + _TERMINAL_PX - 36
+        if coded and fits:
+            words.append(Lettering(beside, y + 18, coded, "tag"))
         text_y = y + 38
         words.append(Lettering(x - 32, text_y, terminal.name, "tag"))
-        for text in (terminal.how, listed(terminal), tightened(terminal)):
+        under = "" if fits else coded.replace("+", " + ")
+        for text in (under, terminal.how, listed(terminal), tightened(terminal)):
             missing = "not " in text
             for each in wrapped(text, _TERMINAL_PX - 4, 12, bold=missing):
                 text_y += 15

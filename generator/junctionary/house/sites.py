@@ -170,7 +170,7 @@ def _site(
 def _is_damp(house: House, box: Box) -> bool:
     if box.record.exposed is not None:
         return box.record.exposed in ("damp", "wet")
-    return house.rooms[box.room].record.kind in DAMP_ROOMS
+    return box.room in house.rooms and house.rooms[box.room].record.kind in DAMP_ROOMS
 
 
 def _changed(house: House) -> dict[str, str]:

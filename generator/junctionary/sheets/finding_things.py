@@ -26,7 +26,7 @@ SHEETS = {
     "checklist": ("Stage checklist", "what must be ready for rough-in and final, room by room"),
     "loads": ("Loads", "will the service carry a car charger, a heat pump: the load calculation"),
     "findings": ("Findings", "known defects and open hazards"),
-    "one-line": ("One-line diagram", "service, panels, feeders, wire sizes, as an insurer or an inspector asks"),
+    "one-line": ("One-line diagram", "service, panels, feeders, wire sizes, as an insurer asks"),
 }
 
 

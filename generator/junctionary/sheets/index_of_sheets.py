@@ -15,7 +15,7 @@ def in_order(*lines: IndexLine) -> tuple[IndexLine, ...]:
 
 
 def series(house: House) -> Iterator[IndexLine]:
-    """Each level and each panel; a line for the series where there are many: rooms, walls, boxes, circuits."""
+    """Each level and each panel; one line for the series where there are many, as of rooms and boxes."""
     names = {each.id: each.name for each in house.record.levels}
     for position, level in enumerate(levels_of(house), 1):
         yield IndexLine(

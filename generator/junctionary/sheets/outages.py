@@ -206,9 +206,9 @@ def _load(held: Carried) -> Iterator[Working]:
         *parts, total = each.load.steps
         lines = [working_line(part) for part in parts]
         least = "" if each.load.value is not None else ", at least"
-        how = "added up" if len(parts) > 1 else ""
+        how = " + ".join(part.sum for part in parts) if len(parts) > 1 else ""
         lines.append(WorkingLine(f"all of it at once{least}", how, shown(total.value), True))
-        lines.append(WorkingLine("the source's rating on this leg", "", shown(held.rating_a)))
+        lines.append(WorkingLine("the source's rating on this leg", shown(held.rating_a), shown(held.rating_a)))
         over = each.least_a > held.rating_a
         says = "More than it can carry: leave off what matters less." if over else ""
         yield Working(f"Leg {each.leg}", "A", tuple(lines), says, str(BY_LEG))

@@ -115,7 +115,7 @@ def _is_asked(house: House, device: Device) -> bool:
     box = house.boxes[device.box]
     if device.kind.is_ not in SWITCHES or edition_year(box.edition) < SINCE:
         return False
-    if house.rooms[box.room].record.kind in NOT_LIVED_IN:
+    if box.room in house.rooms and house.rooms[box.room].record.kind in NOT_LIVED_IN:
         return False
     cables = [house.runs[each].cable for each in box.runs]
     return not any(isinstance(each, Cable) and each.raceway for each in cables)

@@ -78,8 +78,9 @@ def _wanted(house: House, circuit: Circuit, figures: Figures) -> tuple[str, ...]
     loads = figures.loads[circuit.id].draws
     for id_ in figures.outlets[circuit.id].devices:
         device = house.devices[id_]
-        kind = house.rooms[house.boxes[device.box].room].record.kind
-        usual = kind in LARGE_LOADS_USUAL or circuit.record.purpose == "lighting"
+        room = house.rooms.get(house.boxes[device.box].room)
+        there = room is not None and room.record.kind in LARGE_LOADS_USUAL
+        usual = there or circuit.record.purpose == "lighting"
         plugged = sum(1 for each in loads if each.plugged and each.device == id_)
         if usual and outlets_of(device.kind) > plugged:
             found.append(id_)
