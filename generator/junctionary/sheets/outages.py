@@ -208,7 +208,8 @@ def _load(held: Carried) -> Iterator[Working]:
         least = "" if each.load.value is not None else ", at least"
         how = " + ".join(part.sum for part in parts) if len(parts) > 1 else ""
         lines.append(WorkingLine(f"all of it at once{least}", how, shown(total.value), True))
-        lines.append(WorkingLine("the source's rating on this leg", shown(held.rating_a), shown(held.rating_a)))
+        rating = shown(held.rating_a)
+        lines.append(WorkingLine("the source's rating on this leg", rating, rating))
         over = each.least_a > held.rating_a
         says = "More than it can carry: leave off what matters less." if over else ""
         yield Working(f"Leg {each.leg}", "A", tuple(lines), says, str(BY_LEG))
