@@ -56,3 +56,33 @@ def test_metal_clad_cable_is_not_held_to_the_distances_of_other_cable(says: Call
     ).replace("to: K1}", "to: K1, supported: {first: 8 in, every: 6 ft}}")
     assert says("cable-unsupported", told).found == ["circuits/c.yaml:3"]
     assert says("cable-unsupported", told.replace("14/2 NM-B", "14/2 MC")).found == []
+
+
+def test_a_bathroom_receptacle_on_a_circuit_of_another_purpose_is_named(says: Callable) -> None:
+    text = (
+        "[panels/main.yaml]\npanel: main\nspaces: 4\nbreakers:\n  1: {rating: 20 A, guards: [gfci], feeds: c, says: C}\n"
+        "[circuits/c.yaml]\ncircuit: c\nname: C\npurpose: general\nruns:\n"
+        "  - {id: a1, cable: 12/2 NM-B, from: main, to: K1}\n  - {id: a2, cable: 12/2 NM-B, from: K1, to: W1}\n"
+        "[rooms/wash.yaml]\nroom: wash\nname: Wash room\nkind: bathroom\n"
+        "[boxes/wash.yaml]\nroom: wash\nboxes:\n  W1: {devices: {r1: duplex}, makeup: end-of-run}\n"
+        "[boxes/den.yaml]\nroom: den\nboxes:\n  K1: {devices: {r1: duplex}, makeup: pigtailed}\n"
+    )
+    assert says("circuit-strays-from-purpose", text).found == ["circuits/c.yaml:1"]
+    alone = text.replace(", to: K1}", ", to: W1}").replace("  - {id: a2, cable: 12/2 NM-B, from: K1, to: W1}\n", "")
+    alone = alone.replace("  K1: {devices: {r1: duplex}, makeup: pigtailed}\n", "  K1: {devices: {r1: duplex}}\n")
+    assert says("circuit-strays-from-purpose", alone).found == []
+
+
+def test_a_dwelling_with_nothing_recorded_outdoors_is_asked_for_both_sides(says: Callable) -> None:
+    text = "[rooms/kitchen.yaml]\nroom: kitchen\nname: Kitchen\nkind: kitchen\n"
+    needs = says("outdoor-receptacle-missing", text).needs
+    assert needs == ["the outdoor area at the front of the house", "the outdoor area at the back of the house"]
+
+
+def test_a_breaker_of_which_nothing_is_told_may_be_the_circuit_that_is_missed(says: Callable) -> None:
+    text = (
+        "[panels/main.yaml]\npanel: main\nspaces: 2\nbreakers:\n  1: {rating: 20 A}\n  2: blank\n"
+        "[rooms/wash.yaml]\nroom: wash\nname: Laundry\nkind: laundry\n"
+    )
+    said = says("laundry-circuit-missing", text)
+    assert (said.found, said.needs) == ([], ["what breaker main/1 feeds"])

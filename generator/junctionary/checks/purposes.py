@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from junctionary.house.model import Circuit, House, Room
-from junctionary.records.values import UNKNOWN
+from junctionary.house.panels import MAIN
+from junctionary.records.values import NONE
 from junctionary.sources import edition_year
 from junctionary.units import Quantity
 
@@ -43,12 +44,25 @@ def circuits_for(house: House, purpose: str) -> Counted:
     return Counted(count, (*lacks, *_spaces_untold(house)))
 
 
+def shortage(
+    house: House, kind: str, purpose: str, needed: int, since: int = HELD_SINCE
+) -> tuple[Room, Counted] | None:
+    """The first room of a kind built under ``since`` or later, and the 20 A circuits for its purpose.
+
+    None where there is no such room, or they are as many as are needed.
+    """
+    room = next((each for each in rooms_of(house, kind) if edition_year(each.edition) >= since), None)
+    counted = circuits_for(house, purpose)
+    return None if room is None or counted.circuits >= needed else (room, counted)
+
+
 def _spaces_untold(house: House) -> Iterator[str]:
     """What may hide a circuit: no panel, a space of which nothing is told, a breaker nobody could trace."""
     if not house.panels:
         yield "the panel, and what each of its breakers feeds"
     for breaker in house.breakers.values():
-        if breaker.feeds is UNKNOWN and not breaker.record.kept_off:
+        named = isinstance(breaker.feeds, str) or breaker.feeds is NONE or breaker.spaces == (MAIN,)
+        if not named and not breaker.record.kept_off:
             yield f"what breaker {breaker.id} feeds"
     for panel in house.panels.values():
         told = {space.rstrip("ab") for each in panel.breakers for space in each.spaces} | set(panel.fillers)

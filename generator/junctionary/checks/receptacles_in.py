@@ -1,8 +1,9 @@
 """The receptacles of a room, for the checks that ask for one."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
+from junctionary.checks.finding import CannotTell
 from junctionary.figures.gaps import boxes_untold, unseen_in
 from junctionary.figures.places import is_125_volt
 from junctionary.figures.receptacles import RECEPTACLES
@@ -31,6 +32,14 @@ def receptacles_in(house: House, room: Room, counts: Callable[[Box], bool | None
             elif counted is None:
                 lacks.append(f"where box {box.id} is")
     return Held(tuple(boxes), (*lacks, *boxes_untold(room)))
+
+
+def bare_rooms(house: House, rooms: Iterable[Room]) -> Iterator[tuple[Room, CannotTell | None]]:
+    """The rooms in which no receptacle is recorded, each with why it cannot be told, if it cannot."""
+    for room in rooms:
+        held = receptacles_in(house, room)
+        if not held.boxes:
+            yield room, CannotTell((room.id,), held.lacks, room.place) if held.lacks else None
 
 
 def no_higher_than(limit_in: int) -> Callable[[Box], bool | None]:

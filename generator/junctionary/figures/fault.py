@@ -19,7 +19,7 @@ from junctionary.formulas.fault import (
     source_from_transformer,
 )
 from junctionary.formulas.resistance import Wire
-from junctionary.formulas.worked import Worked, lacking
+from junctionary.formulas.worked import Worked, finished, lacking
 from junctionary.house.model import Breaker, Circuit, House
 from junctionary.records.words import BREAKER_KINDS
 from junctionary.sources import cite
@@ -251,7 +251,7 @@ def _heat(at: str, fault: FaultCurrent, wire: Wire, run: str) -> Heat:
     if fault.flows.value is None and not fits:
         # The current is no more than this, and may be less.
         return Heat(at, run, wire, has, lacking(fault.flows.lacks, "mm²", area.steps), None)
-    return Heat(at, run, wire, has, area, fits)
+    return Heat(at, run, wire, has, finished(area.value, area.unit, area.steps, (CLEARED,)), fits)
 
 
 def _weight(heat: Heat) -> tuple[int, Fraction]:

@@ -5,7 +5,7 @@ from typing import Literal
 
 from junctionary.house.model import House, Panel
 from junctionary.house.panels import MAIN, SPACE
-from junctionary.sources import Citation, cite_in, edition_year
+from junctionary.sources import edition_year
 from junctionary.tables import table
 from junctionary.units import Quantity, read_quantity
 
@@ -36,7 +36,6 @@ class PanelLimits:
 
     panel: str
     sides: tuple[ClearSide, ...]
-    clear_cite: Citation
     poles: int
     most: int | None
     lacks: tuple[str, ...]
@@ -51,7 +50,6 @@ def panel_limits(house: House, panel: Panel) -> PanelLimits:
     return PanelLimits(
         panel=panel.id,
         sides=tuple(_side(house, panel, row.text("side"), row.text("least")) for row in printed),
-        clear_cite=cite_in(panel.edition, printed.clause),
         poles=len(keys),
         most=most,
         lacks=tuple(_lacks(panel, keys, most)),

@@ -188,16 +188,21 @@ def no_room(pole: PoleLoad | None) -> str:
 
 
 def cables_words(cables: Iterable[CableRoom], each: Extending) -> str:
-    """Which of the cables that the breaker wants fit the box: ``12/2; not 12/3``."""
+    """Which of the cables that the breaker wants fit the box, and by how much another does not."""
     wanted = [one for one in cables if each.least is None or one.wire == each.least]
     fit = [one.cable for one in wanted if one.fits]
-    full = [one.cable for one in wanted if one.fits is False]
+    full = [f"{one.cable} ({_too_much(one)})" for one in wanted if one.fits is False]
     untold = [one for one in wanted if one.fits is None]
     parts = [f"fits {', '.join(fit)}"] if fit else []
     parts += [f"no room for {', '.join(full)}"] if full else []
     if untold:
         parts.append(f"{', '.join(one.cable for one in untold)} cannot be told: {'; '.join(untold[0].lacks)}")
     return "; ".join(parts) or NOT_RECORDED
+
+
+def _too_much(one: CableRoom) -> str:
+    volume = decimal(one.volume_in3, 2) if one.volume_in3 is not None else NOT_RECORDED
+    return f"{decimal(one.least_in3, 2)} in³ in {volume}"
 
 
 def may_words(each: Extending) -> str:

@@ -3,8 +3,8 @@
 Why it matters: a hair dryer on a stretched cord falls into the basin.
 What to do: put a receptacle, guarded against ground faults, on the wall of the basin or the next one,
     within 3 ft of the basin's outside edge.
-Cannot tell: when the outline, the basin's place, a box's place or its devices are not recorded. The
-    distance is measured on the plan. Rooms built before the 2008 edition are left alone.
+Cannot tell: when no basin is recorded, and when the outline, the basin's place, a box's place or its
+    devices are not. The distance is measured on the plan. Rooms built before the 2008 edition are left alone.
 Stands: on the room's key, one finding a basin.
 """
 
@@ -63,9 +63,11 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     """Each basin of each bathroom against the receptacles of the room."""
     for room in rooms_of(house, "bathroom"):
         made = shape(room.record)
-        for basin in room.record.things:
-            if basin.what == "basin":
-                yield from _judged(house, room, made, basin)
+        basins = [each for each in room.record.things if each.what == "basin"]
+        if not basins:
+            yield CannotTell((room.id,), (f"where the basin of room {room.id} is",), room.place)
+        for basin in basins:
+            yield from _judged(house, room, made, basin)
 
 
 def _judged(house: House, room: Room, made: Shape | None, basin: Thing) -> Iterator[Fault | CannotTell]:

@@ -2,7 +2,8 @@
 
 Why it matters: the rule keeps these circuits free for heavy loads; what else hangs on them trips with
     the kettle, the iron or the hair dryer.
-What to do: move the outlet that is named to a general circuit, or record the circuit's true purpose.
+What to do: move the outlet that is named to a general circuit, or record the circuit's true purpose;
+    a circuit that feeds a bathroom receptacle is judged as a bathroom's, whatever it is called.
 Cannot tell: when what is in a box of the circuit is not recorded. A small-appliance circuit serves
     receptacles in kitchen, pantry and dining room; a laundry's those of the laundry; a bathroom's the
     receptacles of bathrooms, or everything of one bathroom. Circuits built before the 2008 edition are
@@ -16,6 +17,7 @@ from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import HELD_SINCE
 from junctionary.figures import Figures
 from junctionary.figures.gaps import unseen_on
+from junctionary.figures.places import is_125_volt
 from junctionary.figures.receptacles import RECEPTACLES
 from junctionary.house.model import Circuit, Device, House
 from junctionary.house.network import Network
@@ -71,16 +73,29 @@ ROOMS = {
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
-    """Each circuit of these purposes by the outlets on it."""
+    """Each circuit of these purposes, or with a receptacle that only they may feed, by the outlets on it."""
     for circuit in house.circuits.values():
-        purpose = circuit.record.purpose
-        if purpose not in ROOMS or edition_year(circuit.edition) < HELD_SINCE:
+        purpose = _kept_for(house, circuit)
+        if purpose is None or edition_year(circuit.edition) < HELD_SINCE:
             continue
-        strays = [each for each in _outlets(house, circuit) if _strays(house, circuit, each)]
+        strays = [each for each in _outlets(house, circuit) if _strays(house, circuit, purpose, each)]
         if strays:
             yield _fault(house, circuit, purpose, strays)
         elif gaps := tuple(dict.fromkeys(unseen_on(house, circuit))):
             yield CannotTell((circuit.id,), gaps, circuit.place)
+
+
+def _kept_for(house: House, circuit: Circuit) -> str | None:
+    """The purpose that a circuit is kept for: as recorded, or by a bathroom receptacle that hangs on it."""
+    if circuit.record.purpose in ROOMS:
+        return circuit.record.purpose
+    rooms = (
+        house.rooms.get(house.boxes[each.box].room)
+        for each in _outlets(house, circuit)
+        if each.kind.is_ in RECEPTACLES and is_125_volt(each.kind)
+    )
+    kinds = {room.record.kind for room in rooms if room and edition_year(room.edition) >= HELD_SINCE}
+    return "bathroom" if "bathroom" in kinds else None
 
 
 def _outlets(house: House, circuit: Circuit) -> list[Device]:
@@ -88,20 +103,19 @@ def _outlets(house: House, circuit: Circuit) -> list[Device]:
     return [each for each in fed if each.kind.is_ in (*RECEPTACLES, *WIRED)]
 
 
-def _strays(house: House, circuit: Circuit, device: Device) -> bool:
-    assert circuit.record.purpose is not None
+def _strays(house: House, circuit: Circuit, purpose: str, device: Device) -> bool:
     room = house.rooms.get(house.boxes[device.box].room)
     if room is None:
         return False
-    if room.record.kind not in ROOMS[circuit.record.purpose]:
+    if room.record.kind not in ROOMS[purpose]:
         return True
-    return device.kind.is_ not in RECEPTACLES and not _one_bathroom(house, circuit)
+    return device.kind.is_ not in RECEPTACLES and not _one_bathroom(house, circuit, purpose)
 
 
-def _one_bathroom(house: House, circuit: Circuit) -> bool:
+def _one_bathroom(house: House, circuit: Circuit, purpose: str) -> bool:
     """Whether it is a bathroom's circuit that serves a single room, where lights and fans may share it."""
     rooms = {house.boxes[each.box].room for each in _outlets(house, circuit)}
-    return circuit.record.purpose == "bathroom" and len(rooms) == 1
+    return purpose == "bathroom" and len(rooms) == 1
 
 
 def _fault(house: House, circuit: Circuit, purpose: str, strays: list[Device]) -> Fault:
@@ -110,9 +124,13 @@ def _fault(house: House, circuit: Circuit, purpose: str, strays: list[Device]) -
     return Fault(
         place=circuit.place,
         about=(circuit.id, *(each.id for each in strays)),
-        found=f"{circuit.name} is a {purpose} circuit and also feeds {named}.",
+        found=f"{circuit.name} {_by(circuit, purpose)} and also feeds {named}.",
         allowed=f"On a {purpose} circuit, only what it is for.",
         because="What else hangs on it trips with the heavy loads it is kept for.",
         do="Move what is named to a general circuit, or record the circuit's true purpose.",
         edition=circuit.edition,
     )
+
+
+def _by(circuit: Circuit, purpose: str) -> str:
+    return f"is a {purpose} circuit" if circuit.record.purpose == purpose else "feeds a bathroom receptacle"

@@ -10,11 +10,11 @@ Stands: on the room's key.
 from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
-from junctionary.checks.purposes import circuits_for, rooms_of
+from junctionary.checks.purposes import shortage
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network
-from junctionary.sources import cite, edition_year
+from junctionary.sources import cite
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.11(C)(4)"),), ROUGHED)
 
@@ -47,19 +47,16 @@ PASSES = FAILS.replace("purpose: general", "purpose: garage").replace("    #! ga
 
 UNTOLD = FAILS.replace("purpose: general\n", "").replace("    #! garage-circuit-missing", "")
 
-PURPOSE = "garage"
 NEEDED = 1
 ASKED_SINCE = 2017
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """The garage, against the circuits of that purpose in the whole house."""
-    counted = circuits_for(house, PURPOSE)
-    room = next(
-        (each for each in rooms_of(house, "garage") if edition_year(each.edition) >= ASKED_SINCE), None
-    )
-    if room is None or counted.circuits >= NEEDED:
+    short = shortage(house, "garage", "garage", NEEDED, ASKED_SINCE)
+    if short is None:
         return
+    room, counted = short
     if counted.lacks:
         yield CannotTell((room.id,), counted.lacks, room.place)
         return

@@ -10,7 +10,7 @@ Stands: on the room's key.
 from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
-from junctionary.checks.purposes import circuits_for, rooms_of
+from junctionary.checks.purposes import shortage
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network
@@ -47,16 +47,15 @@ PASSES = FAILS.replace("purpose: general", "purpose: laundry").replace("    #! l
 
 UNTOLD = FAILS.replace("purpose: general\n", "").replace("    #! laundry-circuit-missing", "")
 
-PURPOSE = "laundry"
 NEEDED = 1
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """The laundry, against the circuits of that purpose in the whole house."""
-    counted = circuits_for(house, PURPOSE)
-    room = next(rooms_of(house, "laundry"), None)
-    if room is None or counted.circuits >= NEEDED:
+    short = shortage(house, "laundry", "laundry", NEEDED)
+    if short is None:
         return
+    room, counted = short
     if counted.lacks:
         yield CannotTell((room.id,), counted.lacks, room.place)
         return

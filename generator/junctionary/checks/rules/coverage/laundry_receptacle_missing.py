@@ -11,7 +11,7 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import rooms_of
-from junctionary.checks.receptacles_in import receptacles_in
+from junctionary.checks.receptacles_in import bare_rooms
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network
@@ -54,14 +54,8 @@ UNTOLD = PASSES.replace("{devices: {f1: lamp, r1: duplex}, makeup: pigtailed}", 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each laundry, by the receptacles in it."""
-    for room in rooms_of(house, "laundry"):
-        held = receptacles_in(house, room)
-        if held.boxes:
-            continue
-        if held.lacks:
-            yield CannotTell((room.id,), held.lacks, room.place)
-            continue
-        yield Fault(
+    for room, doubt in bare_rooms(house, rooms_of(house, "laundry")):
+        yield doubt or Fault(
             place=room.place,
             about=(room.id,),
             found=f"{room.name} has no 120 V receptacle.",

@@ -64,6 +64,8 @@ PASSES = FAILS.replace("up: 7 ft", "up: 2 ft").replace("    #! outdoor-receptacl
 UNTOLD = PASSES.replace("at: {wall: north, along: 4 ft, up: 2 ft}, ", "")
 
 SIDES = ("front", "back")
+DWELLING = ("kitchen", "bedroom", "living")
+"""Rooms by which a house is known to be one that people live in."""
 HIGHEST_IN = 78
 
 
@@ -73,9 +75,10 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     for side in SIDES:
         areas = [each for each in outside if each.record.side == side]
         held = {each.id: receptacles_in(house, each, no_higher_than(HIGHEST_IN)) for each in areas}
-        if not areas and outside:
-            needs = (f"which outdoor area is at the {side} of the house",)
-            yield CannotTell(tuple(each.id for each in outside), needs, outside[0].place)
+        told = outside or list(rooms_of(house, *DWELLING))[:1]
+        if not areas and told:
+            needs = (f"the outdoor area at the {side} of the house",)
+            yield CannotTell(tuple(each.id for each in told), needs, told[0].place)
         if not areas or any(each.boxes for each in held.values()):
             continue
         lacks = tuple(lack for each in held.values() for lack in each.lacks)
