@@ -118,7 +118,9 @@ def circuit_loads(
             untold.append(draw)
         for pole in at:
             on_pole[pole].append(draw)
-    drawn = own or "loads" in circuit.record.model_fields_set
+    faces = _matches(house, circuit, matches)
+    # What devices draw by their kind tells a circuit of lamps; of what is plugged in only the record tells.
+    drawn = "loads" in circuit.record.model_fields_set or (own and not faces)
     gaps = (
         *unseen_on(house, circuit),
         *(() if drawn else (f"what is drawn on circuit {circuit.id}",)),
@@ -126,7 +128,6 @@ def circuit_loads(
         *(lack for each in untold for lack in _where(each)),
     )
     lacks = tuple(dict.fromkeys(gaps))
-    faces = _matches(house, circuit, matches)
     found = tuple(
         _pole_load(house, circuit, group, on_pole[group[0]], lacks, limit, faces)
         for group in _alike(on_pole, len(circuit.breakers) == 1)
