@@ -10,7 +10,6 @@
   var onFindSheet = document.body.dataset.sheet === "find";
   var index = null, asked = false, chosen = -1, options = [], pause = 0;
 
-  place.hidden = false;
   field.addEventListener("focus", load);
   field.addEventListener("input", function () { load(); show(); });
   field.addEventListener("keydown", keyed);
