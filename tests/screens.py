@@ -1,8 +1,9 @@
-"""A picture of one sheet of every kind, on a phone, a tablet and a desk, light and dark.
+"""A picture of one sheet of every kind, on a phone, a tablet and a desk, light and dark; and what is printed, as PDF.
 
     .venv/bin/python tests/screens.py FOLDER [MANUAL]
 
-writes PNG files to FOLDER; MANUAL is ``house-manual`` here unless named.
+writes PNG files to FOLDER, and PDF files of a door card, a room, a circuit and a box on both sizes of
+paper; MANUAL is ``house-manual`` here unless named.
 """
 
 import shutil
@@ -14,6 +15,9 @@ from playwright.sync_api import sync_playwright
 sys.path.insert(0, str(Path(__file__).parent))
 from conftest import QUIET
 from test_manual import one_of_each_kind
+
+PRINTED = ("card", "room", "circuit", "box")
+PAPER = ("Letter", "A4")
 
 
 def main(folder: Path, manual: Path) -> None:
@@ -31,6 +35,12 @@ def main(folder: Path, manual: Path) -> None:
                     name = "-".join(path.relative_to(manual).with_suffix("").parts)
                     page.screenshot(path=folder / f"{name}-{width}-{scheme}.png", full_page=True)
                 context.close()
+        page = browser.new_page()
+        for path in one_of_each_kind(manual):
+            if path.parent.name in PRINTED:
+                page.goto(path.resolve().as_uri())
+                for paper in PAPER:
+                    page.pdf(path=folder / f"{path.parent.name}-{path.stem}-{paper}.pdf", format=paper)
         browser.close()
 
 
