@@ -145,7 +145,10 @@ def taped(demo: Demo) -> Iterator[Seed]:
 
 
 def without_torque(demo: Demo) -> Iterator[Seed]:
+    logged = {each for entry in demo.house.log if entry.test == "torque" for each in entry.about or ()}
     for box in new_boxes(demo):
+        if any(each.id in logged for each in box.devices):
+            continue  # what was measured afterwards wins over the box
         device = only_device(
             box, *PLAIN, "gfci-20", "switch", "three-way", "single-15", "single-20", "receptacle-20-out"
         )
@@ -205,6 +208,7 @@ def reached(demo: Demo) -> list[Box]:
 
 
 OUTLET_GONE = "an outlet has gone with the device"
+BROUGHT_A_GROUND = "with it a ground comes into an old box of metal, and joins nothing there"
 MUTATIONS = (
     Mutation("box-overfilled", with_volume),
     Mutation(
@@ -256,7 +260,15 @@ MUTATIONS = (
         key_of(lambda demo: [each for each in wired(demo) if is_new(each)], "looked_at", "{}"),
     ),
     Mutation("yoke-fed-twice-untied", strap_of_two),
-    Mutation("unknown-circuit-in-box", untraced_cable, {"box-overfilled": "one more cable in it"}),
+    Mutation(
+        "unknown-circuit-in-box",
+        untraced_cable,
+        {
+            "box-overfilled": "one more cable in it",
+            "metal-box-unbonded": BROUGHT_A_GROUND,
+            "ground-missing": BROUGHT_A_GROUND,
+        },
+    ),
     Mutation(
         "wet-cover-missing",
         lambda demo: key_of(lambda demo: [demo.house.boxes[each] for each in ("Y2", "D2")], "cover", "plate")(

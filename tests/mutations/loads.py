@@ -256,5 +256,6 @@ MUTATIONS = (
     Mutation("electrode-wire-too-small", thin_electrode),
     Mutation("colour-against-role", yellow_ground, {
         "colour-against-role": "by its colour the ground it is joined to is taken for a neutral as well",
+        "breaker-outrates-wire": "by its colour it is taken for a wire that carries the load",
     }),
 )  # fmt: skip

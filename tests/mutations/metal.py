@@ -124,7 +124,7 @@ def whose(demo: Demo, breaker: str) -> str:
 
 def another_appliance(demo: Demo, breaker: str) -> str | None:
     circuit = demo.house.breakers[breaker].feeds
-    return "Clothes dryer" if circuit not in ("dryer", "laundry", "kitchen-lights") else None
+    return "Clothes dryer" if circuit not in ("dryer", "laundry", "kitchen-lights", "bath-down") else None
 
 
 NO_TWENTY = "it is no 20 A circuit any more"
@@ -132,6 +132,7 @@ MUTATIONS = (
     Mutation("aluminium-on-copper-terminal", aluminium_landed, {
         "aluminium-on-copper-terminal": "pigtails at the run's other end are taken for its wire",
         "connector-overfilled": "the connectors are for copper", "box-overfilled": "larger wire takes more room",
+        "bundle-in-sealed-hole": "aluminium carries less, among other cables",
     }),
     Mutation("box-too-shallow", shallow_box),
     Mutation("luminaire-on-device-box", on_device_box),
@@ -143,6 +144,7 @@ MUTATIONS = (
     Mutation("breaker-not-standard", odd_rating, {
         "small-appliance-circuits-few": NO_TWENTY, "laundry-circuit-missing": NO_TWENTY,
         "bathroom-circuit-missing": NO_TWENTY, "receptacle-unfit-for-circuit": NO_TWENTY,
+        "continuous-over-eighty-percent": "the car charger's load was just within it",
     }),
     Mutation("service-bond-missing", lambda demo: bond(demo, "main", "true", "false")),
     Mutation("subpanel-neutral-bonded", lambda demo: bond(demo, "shop", "false", "true")),

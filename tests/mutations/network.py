@@ -117,6 +117,7 @@ MUTATIONS = (
     Mutation("polarity-reversed", as_seeded(seeding.polarity_reversed)),
     Mutation("gfci-line-load-swapped", as_seeded(seeding.gfci_line_load_swapped), {
         "gfci-missing": "what hung on the load side is guarded no longer",
+        "three-hole-on-no-ground": "its own face is guarded no longer, and it has no ground behind it",
     }),
     Mutation("ground-borrowed-from-neutral", as_seeded(seeding.ground_borrowed_from_neutral)),
     Mutation("neutral-borrowed", neutral_of_another, {
