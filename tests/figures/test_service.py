@@ -292,11 +292,17 @@ def test_a_load_at_240_v_is_on_both_legs_and_one_at_120_v_on_its_own(figures_of:
     assert figures_of(LEGS).service.legs.unbalance.value == 32
 
 
-@pytest.mark.parametrize(("area", "balanced"), [("100 ft2", False), ("300 ft2", True)])
-def test_legs_are_unbalanced_by_more_than_a_fifth_of_the_heavier(
-    area: str, balanced: bool, figures_of: FiguresOf
+@pytest.mark.parametrize(
+    ("area", "percent", "balanced"), [("100 ft2", 51, False), ("500 ft2", 28, True), ("900 ft2", 5, True)]
+)
+def test_legs_are_unbalanced_by_a_fifth_of_the_heavier_and_a_circuit_s_worth(
+    area: str, percent: int, balanced: bool, figures_of: FiguresOf
 ) -> None:
-    assert figures_of(LEGS.replace("100 ft2", area)).service.legs.balanced is balanced
+    another = "[circuits/f.yaml]\ncircuit: f\nname: Other counter\npurpose: small-appliance\n"
+    two = LEGS.replace("  3:", "  5: {rating: 20 A, feeds: f, says: The other}\n  3:") + another
+    legs = figures_of(two.replace("100 ft2", area)).service.legs
+    assert int(legs.unbalance.value or 0) == percent
+    assert legs.balanced is balanced
 
 
 def test_the_lesser_of_heating_and_cooling_is_on_no_leg(figures_of: FiguresOf) -> None:

@@ -3,7 +3,7 @@ from fractions import Fraction
 import pytest
 
 from junctionary.formulas.cooking import cooking_steps
-from junctionary.formulas.dwelling import Dwelling, Heater, Item
+from junctionary.formulas.dwelling import Dwelling, Heater, Item, Leg
 from junctionary.formulas.dwelling_optional import existing_load, optional_load
 from junctionary.formulas.dwelling_service import (
     LegPart,
@@ -155,6 +155,37 @@ def test_the_neutral_carries_what_runs_at_120_v_and_seven_tenths_of_range_and_dr
         others=(item(600, neutral=True),),
     )
     assert neutral_load(house, NEC).amps.value == evaluate("(70 % × 8000 + 70 % × 5000 + 1200 + 600) / 240")
+
+
+@pytest.mark.parametrize(
+    ("legs", "volt_amperes"),
+    [
+        (("A", "B"), "2 × 1200"),
+        (("A", "A"), "2 × (1200 + 600)"),
+        (("B", "B"), "2 × (1200 + 600)"),
+        (("A", "either"), "2 × (1200 + 600)"),
+        (("either", "B"), "2 × (1200 + 600)"),
+    ],
+)
+def test_what_runs_on_one_leg_loads_the_neutral_with_all_of_it(
+    legs: tuple[Leg, Leg], volt_amperes: str
+) -> None:
+    one = Item("one", Fraction(1200), neutral=True, leg=legs[0])
+    other = Item("other", Fraction(600), neutral=True, leg=legs[1])
+    house = Dwelling(laundry=1, others=(one, other))
+    assert neutral_load(house, NEC).va.value == evaluate(f"1500 + {volt_amperes}")
+
+
+def test_four_fastened_appliances_count_three_quarters_on_the_neutral_s_leg_too() -> None:
+    fastened = tuple(
+        Item(f"{each}", Fraction(each), neutral=True, leg="A") for each in (1000, 1100, 1200, 1300)
+    )
+    assert neutral_load(Dwelling(appliances=fastened), NEC).va.value == evaluate("2 × 75 % × 4600")
+
+
+def test_a_service_of_one_leg_has_nothing_to_balance() -> None:
+    lamp = Item("lamp", Fraction(1200), neutral=True, leg="A")
+    assert neutral_load(Dwelling(others=(lamp,), volts=120), NEC).amps.value == 10
 
 
 def test_lighting_circuits_are_rounded_up_and_want_the_area() -> None:

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 from junctionary.figures.draws import LINE_TO_NEUTRAL, Draw, line_to_line, together
 from junctionary.formulas.cooking import LEAST_VA
-from junctionary.formulas.dwelling import Dwelling, Heat, Heater, Item
+from junctionary.formulas.dwelling import Dwelling, Heat, Heater, Item, Leg
 from junctionary.house.model import Breaker, Circuit, House
 from junctionary.records.values import NONE
 
@@ -92,15 +92,16 @@ def sort_loads(
     ids = {each.id for each in kept}
     parts = _Sorted()
     on_each = by_their_circuits(draws)
-    lamps: dict[str, list[Draw]] = {}
+    lamps: dict[tuple[str, Leg], list[Draw]] = {}
     for draw in together(each for each in draws.values() if each.circuit in ids):
         circuit = house.circuits[draw.circuit or ""]
         covered = is_covered(house, circuit)
+        leg = _leg_of(house, circuit, draw)
         if draw.recorded:
-            _place(parts, draw, item_of(draw, words_of(circuit, draw, on_each[circuit.id])), covered)
+            _place(parts, draw, item_of(draw, words_of(circuit, draw, on_each[circuit.id]), leg), covered)
         elif not covered:
-            lamps.setdefault(circuit.id, []).append(draw)
-    parts.others += [_lamps(house.circuits[each], found) for each, found in lamps.items()]
+            lamps.setdefault((circuit.id, leg), []).append(draw)
+    parts.others += [_lamps(house.circuits[id_], leg, found) for (id_, leg), found in lamps.items()]
     return Dwelling(
         area_ft2=area_ft2,
         small_appliance=by_circuit(kept, house, "small-appliance"),
@@ -120,7 +121,7 @@ def sort_loads(
 def counts_by_nameplate(draw: Draw, covered: bool) -> bool:
     """Whether a load counts by its nameplate, and is not within the amounts for area and circuits."""
     parts = _Sorted()
-    _place(parts, draw, item_of(draw, draw.name), covered)
+    _place(parts, draw, item_of(draw, draw.name, "either"), covered)
     own = (parts.cooking, parts.dryers, parts.appliances, parts.others, parts.chargers)
     return any(own) or bool(parts.heating or parts.cooling)
 
@@ -146,22 +147,31 @@ def lamps_of(circuit: Circuit) -> str:
     return f"{circuit.name}, lamps and the like"
 
 
-def item_of(draw: Draw, what: str) -> Item:
-    """A load as the formulas take it."""
+def _leg_of(house: House, circuit: Circuit, draw: Draw) -> Leg:
+    """The one leg that a load at 120 V stands on; either, where that is not recorded."""
+    poles = [leg for each in circuit.breakers for leg in house.breakers[each].legs]
+    legs: set[str | None] = {*draw.connection.legs} or ({*poles} if len(poles) == 1 else set())
+    return "A" if legs == {"A"} else "B" if legs == {"B"} else "either"
+
+
+def item_of(draw: Draw, what: str, leg: Leg) -> Item:
+    """A load as the formulas take it, on the leg it stands on where it runs from one to the neutral."""
+    to_neutral = draw.volts is None or draw.volts < NEUTRAL_TO_V
     return Item(
         what=what,
         va=draw.volt_amps.value,
         motor=draw.motor is True,
-        neutral=draw.volts is None or draw.volts < NEUTRAL_TO_V,
+        neutral=to_neutral,
+        leg=leg if to_neutral else None,
         lacks=draw.volt_amps.lacks,
     )
 
 
-def _lamps(circuit: Circuit, lamps: list[Draw]) -> Item:
+def _lamps(circuit: Circuit, leg: Leg, lamps: list[Draw]) -> Item:
     """The lamps, fans and other devices that draw of themselves on one circuit, as one load."""
     lacks = tuple(dict.fromkeys(lack for each in lamps for lack in each.volt_amps.lacks))
     total = sum((each.volt_amps.value or Fraction(0) for each in lamps), Fraction(0))
-    return Item(lamps_of(circuit), None if lacks else total, neutral=True, lacks=lacks)
+    return Item(lamps_of(circuit), None if lacks else total, neutral=True, leg=leg, lacks=lacks)
 
 
 def _place(parts: _Sorted, draw: Draw, item: Item, covered: bool) -> None:

@@ -30,6 +30,9 @@ LEGS = ("A", "B")
 WITHIN_PERCENT = 20
 """How far the legs may differ, in % of the heavier: our threshold, marked practice."""
 
+LEAST_A = 15
+"""By less than the smallest circuit carries nothing is out of balance, in A: there is none to move."""
+
 
 @dataclass(frozen=True, slots=True)
 class OnLeg:
@@ -66,8 +69,11 @@ class Legs:
 
     @property
     def balanced(self) -> bool | None:
-        """Whether they are within the threshold; None where that cannot be told."""
-        return None if self.unbalance.value is None else self.unbalance.value <= WITHIN_PERCENT
+        """Whether they are within the threshold, or nearer than any circuit's worth; None where untold."""
+        if self.unbalance.value is None:
+            return None
+        light, heavy = sorted(each.least_a for each in self.legs)
+        return self.unbalance.value <= WITHIN_PERCENT or heavy - light < LEAST_A
 
 
 def legs_of_service(

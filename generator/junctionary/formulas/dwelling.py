@@ -16,14 +16,19 @@ from junctionary.tables import table
 VOLTS = 240
 """Nominal volts between the legs of a dwelling's service (220.5(A))."""
 
+TO_NEUTRAL = 120
+"""Nominal volts from a leg to the neutral: all there is where a service has one leg."""
+
 Heat = Literal["compressor", "supplement", "central", "separate"]
+Leg = Literal["A", "B", "either"]
 
 
 @dataclass(frozen=True, slots=True)
 class Item:
     """One load that is counted by its nameplate; ``va`` is None where that is not recorded.
 
-    ``neutral``: it also loads the neutral, as what runs at 120 V does. ``lacks`` says what
+    ``neutral``: it also loads the neutral, as what runs at 120 V does; ``leg`` is the one it does so
+    with, "either" where that is not recorded, None where it is spread over both. ``lacks`` says what
     would tell ``va``, where that is not simply what it draws.
     """
 
@@ -31,6 +36,7 @@ class Item:
     va: Fraction | None
     motor: bool = False
     neutral: bool = False
+    leg: Leg | None = None
     lacks: tuple[str, ...] = ()
 
 

@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from junctionary.formulas.cooking import cooking_steps
 from junctionary.formulas.dwelling import (
+    TO_NEUTRAL,
     DemandLoad,
     Dwelling,
     Item,
@@ -26,7 +27,9 @@ def standard_load(dwelling: Dwelling, edition: str) -> DemandLoad:
     steps, lighting = _lighting_demand(dwelling, edition)
     cooking = cooking_steps(dwelling.cooking, edition)
     dryers = _dryers(dwelling, edition)
-    fastened, counted = _fastened(dwelling.appliances, bool(dwelling.lacks), edition)
+    percent = _percent_of_fastened(dwelling.appliances, bool(dwelling.lacks))
+    many = _percent_of_fastened(dwelling.appliances, False) is not None
+    fastened, counted = _fastened(dwelling.appliances, percent, edition, many)
     others = nameplates(dwelling.others, edition, "220.40")
     climate, larger = _climate(dwelling, edition)
     chargers = charger_steps(dwelling.chargers, edition)
@@ -37,7 +40,11 @@ def standard_load(dwelling: Dwelling, edition: str) -> DemandLoad:
 
 
 def neutral_load(dwelling: Dwelling, edition: str) -> DemandLoad:
-    """The load of the neutral: lighting, 120 V loads, and 70 % of ranges and dryers (220.61)."""
+    """The load of the neutral, in VA and A between the legs: the largest between it and one leg (220.61(A)).
+
+    General lighting and 70 % of ranges and dryers stand half on each leg. What runs at 120 V on one leg
+    is on that one whole, and so is twice what it would be if it were spread over both.
+    """
     steps, parts = _lighting_demand(dwelling, edition)
     percent = plain(amount("neutral of ranges and dryers", "percent"))
     clause = amount_cite("neutral of ranges and dryers", edition)
@@ -47,11 +54,38 @@ def neutral_load(dwelling: Dwelling, edition: str) -> DemandLoad:
         parts.append(part)
     heaters = tuple(each.item for each in dwelling.heating)
     rest = (*dwelling.others, *heaters, *dwelling.cooling, *dwelling.chargers)
-    on_neutral = tuple(dict.fromkeys(each for each in rest if each.neutral))
-    fastened, counted = _fastened(dwelling.appliances, False, edition, only_neutral=True)
-    others = nameplates(on_neutral, edition, "220.61(B)")
-    steps += [*fastened, *others]
-    return closed("neutral", "220.61(B)", edition, dwelling, steps, [*parts, *counted, *others])
+    others = tuple(dict.fromkeys(each for each in rest if each.neutral))
+    two_legs = dwelling.volts > TO_NEUTRAL
+    even = tuple(each for each in others if each.leg is None or not two_legs)
+    appliances = tuple(each for each in dwelling.appliances if each.neutral)
+    even_appliances = tuple(each for each in appliances if each.leg is None or not two_legs)
+    percent_of = _percent_of_fastened(dwelling.appliances, False)
+    fastened, counted = _fastened(even_appliances, percent_of, edition)
+    beside = nameplates(even, edition, "220.61(A)")
+    on_legs = _on_one_leg(appliances, others, percent_of, edition) if two_legs else []
+    steps += [*fastened, *beside, *on_legs]
+    parts += [*counted, *beside, *on_legs[-1:]]
+    return closed("neutral", "220.61(A)", edition, dwelling, steps, parts)
+
+
+def _on_one_leg(
+    appliances: tuple[Item, ...], others: tuple[Item, ...], percent: Fraction | None, edition: str
+) -> list[Step]:
+    """What stands on one leg alone, leg by leg, and last the heavier leg's twice; or nothing."""
+    told = [each for each in (*appliances, *others) if each.leg is not None and each.va is not None]
+    if not told:
+        return []
+    steps, on_leg = nameplates(told, edition, "220.61(A)"), []
+    for leg in ("A", "B"):
+        sums = [
+            f"{plain(percent)} % × {plain(each.va)}" if percent and each in appliances else plain(each.va)
+            for each in told
+            if each.leg in (leg, "either") and each.va is not None
+        ]
+        on_leg.append(step(f"of these on leg {leg}", " + ".join(sums) or "0", "VA"))
+    heavier = "max(" + ", ".join(plain(each.value) for each in on_leg) + ")"
+    what = "those on the heavier leg, twice, as the other leg returns none of it"
+    return [*steps, *on_leg, step(what, f"2 × {heavier}", "VA", cite_in(edition, "220.61(A)"))]
 
 
 def _lighting_demand(dwelling: Dwelling, edition: str) -> tuple[list[Step], list[Step]]:
@@ -91,22 +125,26 @@ def _dryers(dwelling: Dwelling, edition: str) -> list[Step]:
     ]
 
 
-def _fastened(
-    appliances: tuple[Item, ...], gaps: bool, edition: str, *, only_neutral: bool = False
-) -> tuple[list[Step], list[Step]]:
-    """Every step of the fastened appliances, and of them those that count: one where there are four or more.
+def _percent_of_fastened(appliances: tuple[Item, ...], gaps: bool) -> Fraction | None:
+    """At how many % fastened appliances count: 75 where there are four or more, None where all of it does.
 
     With a gap that may hide a fourth, three count at 75 % too: the sum is then a least value.
     """
-    counted = tuple(each for each in appliances if each.neutral or not only_neutral)
+    if len(appliances) < amount("fastened appliances", "count") and not gaps:
+        return None
+    return amount("fastened appliances", "percent")
+
+
+def _fastened(
+    counted: tuple[Item, ...], percent: Fraction | None, edition: str, many: bool = True
+) -> tuple[list[Step], list[Step]]:
+    """Every step of the fastened appliances, and of them those that count: one where a percentage does."""
     steps = nameplates(counted, edition, "220.53")
-    many = amount("fastened appliances", "count")
-    if not steps or (len(appliances) < many and not gaps):
+    if not steps or percent is None:
         return steps, steps
-    percent = plain(amount("fastened appliances", "percent"))
-    why = "of four or more" if len(appliances) >= many else "as there may be four"
-    what = f"fastened appliances at {percent} %, {why}"
-    sum_ = f"{percent} % × ({added(steps)})"
+    why = "of four or more" if many else "as there may be four"
+    what = f"fastened appliances at {plain(percent)} %, {why}"
+    sum_ = f"{plain(percent)} % × ({added(steps)})"
     reduced = step(what, sum_, "VA", amount_cite("fastened appliances", edition))
     return [*steps, reduced], [reduced]
 

@@ -1,4 +1,4 @@
-"""The two legs of the service differ by more than a fifth of the heavier.
+"""The two legs of the service differ by more than a fifth of the heavier, and by a circuit's worth.
 
 Why it matters: the fuller leg sets what the service can give, so room on the other goes unused;
     the neutral carries the difference, and the voltage at lamps on the heavy leg drops with every
@@ -7,8 +7,8 @@ What to do: move a 120 V circuit of the heavy leg to a space on the other. Keep 
     multiwire circuit on two legs when you do.
 Cannot tell: when the legs of a breaker, the floor area, or what a load draws is not recorded.
     Counted are the nameplates of loads with circuits of their own, 1500 VA for each small-appliance and
-    laundry circuit, and general lighting spread evenly over its circuits; a fifth is our threshold,
-    and common practice.
+    laundry circuit, and general lighting spread evenly over its circuits; a fifth, and 15 A at least,
+    is our threshold, and common practice.
 Stands: on the line of the panel where the service is disconnected.
 """
 
@@ -16,19 +16,23 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import ADVICE, ROUGHED, CannotTell, Fault, Rule
 from junctionary.figures import Figures
-from junctionary.figures.legs import WITHIN_PERCENT
+from junctionary.figures.legs import LEAST_A, WITHIN_PERCENT
 from junctionary.house.model import House
 from junctionary.house.network import Network
 from junctionary.sources import cite
 from junctionary.units import decimal
 
-RULE = Rule(ADVICE, (cite("practice", "Legs that differ by no more than a fifth of the heavier."),), ROUGHED)
+RULE = Rule(
+    ADVICE,
+    (cite("practice", "Legs that differ by no more than a fifth of the heavier, or by less than 15 A."),),
+    ROUGHED,
+)
 
 FAILS = """
 [house.yaml]
 house: Example
 reference: nec-2023
-floor_area: 600 ft2
+floor_area: 300 ft2
 [panels/main.yaml]
 panel: main    #! legs-unbalanced
 spaces: 8
@@ -53,7 +57,7 @@ purpose: general
 
 PASSES = (
     FAILS.replace("  5: {rating", "  7: {rating")
-    .replace("600 ft2", "60 ft2")
+    .replace("300 ft2", "60 ft2")
     .replace("    #! legs-unbalanced", "")
 )
 
@@ -79,7 +83,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             found=f"Leg {heavy.leg} carries {decimal(heavy.least_a, 0)} A and leg {light.leg} "
             f"{decimal(light.least_a, 0)} A: they differ by {decimal(legs.unbalance.value, 0)} % "
             "of the heavier.",
-            allowed=f"At most {WITHIN_PERCENT} % of the heavier.",
+            allowed=f"At most {WITHIN_PERCENT} % of the heavier, or less than {LEAST_A} A.",
             because="The heavy leg sets what the service can give, and the neutral carries the difference.",
             do=f"Move a 120 V circuit from leg {heavy.leg} to a space on leg {light.leg}.",
             working=legs.unbalance.steps,
