@@ -2,6 +2,8 @@
 
 from collections.abc import Callable
 
+import pytest
+
 ALARM = "[devices/alarms.yaml]\ndevices:\n  alarm: {is: smoke-alarm, leads: [18 AWG black, 18 AWG white]}\n"
 CIRCUIT = (
     '[panels/main.yaml]\npanel: main\nspaces: 4\nbreakers: {1: {rating: 15 A, guards: [afci], feeds: c, says: "Alarms"}}\n'
@@ -50,6 +52,28 @@ def test_a_receptacle_that_no_hot_comes_to_is_not_called_unguarded(says: Callabl
     assert says("gfci-missing", told).needs == ["what feeds K1.r1"]
 
 
+@pytest.mark.parametrize(
+    ("clamps", "first", "found", "needs"),
+    [
+        ("clamps: none", "9 in", True, []),
+        ("clamps: none", "8 in", False, []),
+        ("clamps: inside", "12 in", False, []),
+        ("", "8 in", False, []),
+        ("", "9 in", False, ["whether box K1 has clamps"]),
+        ("clamps: unknown", "9 in", False, ["whether box K1 has clamps"]),
+    ],
+)
+def test_a_plastic_box_of_one_gang_without_clamps_wants_its_cable_held_within_8_in(
+    clamps: str, first: str, found: bool, needs: list[str], says: Callable
+) -> None:
+    told = (
+        f"{CIRCUIT}[boxes/den.yaml]\nroom: den\nboxes:\n"
+        f"  K1: {{size: {{gangs: 1, of: plastic, {clamps}}}, devices: {{r1: duplex}}, makeup: end-of-run}}\n"
+    ).replace("to: K1}", f"to: K1, supported: {{first: {first}, every: 4 ft}}}}")
+    said = says("cable-unsupported", told)
+    assert (bool(said.found), said.needs) == (found, needs)
+
+
 def test_metal_clad_cable_is_not_held_to_the_distances_of_other_cable(says: Callable) -> None:
     told = (
         f"{CIRCUIT}[boxes/den.yaml]\nroom: den\nboxes:\n  K1: {{devices: {{r1: duplex}}, makeup: end-of-run}}\n"
@@ -68,15 +92,22 @@ def test_a_bathroom_receptacle_on_a_circuit_of_another_purpose_is_named(says: Ca
         "[boxes/den.yaml]\nroom: den\nboxes:\n  K1: {devices: {r1: duplex}, makeup: pigtailed}\n"
     )
     assert says("circuit-strays-from-purpose", text).found == ["circuits/c.yaml:1"]
-    alone = text.replace(", to: K1}", ", to: W1}").replace("  - {id: a2, cable: 12/2 NM-B, from: K1, to: W1}\n", "")
-    alone = alone.replace("  K1: {devices: {r1: duplex}, makeup: pigtailed}\n", "  K1: {devices: {r1: duplex}}\n")
+    alone = text.replace(", to: K1}", ", to: W1}").replace(
+        "  - {id: a2, cable: 12/2 NM-B, from: K1, to: W1}\n", ""
+    )
+    alone = alone.replace(
+        "  K1: {devices: {r1: duplex}, makeup: pigtailed}\n", "  K1: {devices: {r1: duplex}}\n"
+    )
     assert says("circuit-strays-from-purpose", alone).found == []
 
 
 def test_a_dwelling_with_nothing_recorded_outdoors_is_asked_for_both_sides(says: Callable) -> None:
     text = "[rooms/kitchen.yaml]\nroom: kitchen\nname: Kitchen\nkind: kitchen\n"
     needs = says("outdoor-receptacle-missing", text).needs
-    assert needs == ["the outdoor area at the front of the house", "the outdoor area at the back of the house"]
+    assert needs == [
+        "the outdoor area at the front of the house",
+        "the outdoor area at the back of the house",
+    ]
 
 
 def test_a_breaker_of_which_nothing_is_told_may_be_the_circuit_that_is_missed(says: Callable) -> None:
