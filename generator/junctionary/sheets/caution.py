@@ -45,7 +45,8 @@ class BeforeOpening:
     sources besides the panel (generator, battery, solar) and where each is
     shut off. ``loses`` lists what must not lose supply unnoticed: freezer,
     pump, alarm, medical. ``stays_live`` is what none of this makes dead;
-    ``faces`` show where the breakers are.
+    ``faces`` show where the breakers are. ``elsewhere``: the sheet leads to many things, each with a
+    list of its own.
     """
 
     opens: str
@@ -56,6 +57,7 @@ class BeforeOpening:
     stays_live: tuple[str, ...] = ()
     extra: tuple[str, ...] = ()
     faces: tuple[LitFace, ...] = ()
+    elsewhere: bool = False
 
     @property
     def is_unknown(self) -> bool:

@@ -64,7 +64,7 @@ def before_panel(survey: Survey, panel_id: str) -> BeforeOpening:
 
 def before_any() -> BeforeOpening:
     """For a sheet that leads to many boxes: each box's own sheet has its list."""
-    return BeforeOpening("any of these", (), ("the list for each box is on the sheet of that box",))
+    return BeforeOpening("any of these", (), elsewhere=True)
 
 
 def _of_boxes(survey: Survey, boxes: Iterable[str]) -> tuple[Isolation, ...]:
@@ -141,9 +141,9 @@ def _by_box(
 
 
 def _off(house: House, breaker: str, reasons: tuple[str, ...]) -> BreakerOff:
-    panel, _, spaces = breaker.partition("/")
-    if spaces == "main":
-        return BreakerOff(Ref("space", breaker), f"main of panel {panel}", "the whole panel", reasons)
+    spaces = breaker.partition("/")[2]
+    if spaces == MAIN:
+        return BreakerOff(Ref("space", breaker), breaker_words(breaker), "the whole panel", reasons)
     entry = house.breakers[breaker]
     circuit = house.circuits.get(str(entry.feeds))
     source = house.sources.get(str(entry.feeds))

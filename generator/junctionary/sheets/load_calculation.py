@@ -1,5 +1,6 @@
 """Builds the loads sheet: service, feeders and legs."""
 
+import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from fractions import Fraction
@@ -7,7 +8,7 @@ from fractions import Fraction
 from junctionary.figures import FeederLoad, ServiceLoad
 from junctionary.figures.draws import Draw
 from junctionary.figures.dwelling_parts import by_their_circuits, counts_by_nameplate, is_covered, words_of
-from junctionary.figures.legs import WITHIN_PERCENT, Leg, OnLeg
+from junctionary.figures.legs import LEAST_A, WITHIN_PERCENT, Leg, OnLeg
 from junctionary.formulas.dwelling import DemandLoad
 from junctionary.formulas.worked import Worked
 from junctionary.house.model import House
@@ -69,7 +70,7 @@ def _facts(house: House, service: ServiceLoad) -> Iterator[Fact]:
     if service.wire is not None:
         metal = service.wire.metal or "metal not recorded"
         yield Fact("service conductors", (f"{service.wire.size} {metal}",))
-    yield Fact("floor area, outside", (said(house, house.record.floor_area),))
+    yield Fact("floor area, outside", (re.sub(r"(ft|m)2\b", r"\1²", said(house, house.record.floor_area)),))
     least = service.least
     smallest = f"{figure(least.value)} A" if least.value is not None else "cannot tell"
     yield Fact("smallest standard service", (f"{smallest}, by the method that asks least",))
@@ -217,9 +218,10 @@ def _unbalance(service: ServiceLoad) -> str:
     if found.value is None:
         return sentence(f"how far the legs differ cannot be told: {'; '.join(found.lacks)}")
     return (
-        f"The legs differ by {decimal(found.value, 1)} % of the heavier; up to {WITHIN_PERCENT} % is common "
-        "practice. These are nameplates before any demand factor, with general lighting spread evenly over "
-        "its circuits: they tell where to put the next circuit, not what the service must carry."
+        f"The legs differ by {decimal(found.value, 1)} % of the heavier; up to {WITHIN_PERCENT} %, or less "
+        f"than {LEAST_A} A, is common practice. These are nameplates before any demand factor, with general "
+        "lighting spread evenly over its circuits: they tell where to put the next circuit, not what the "
+        "service must carry."
     )
 
 

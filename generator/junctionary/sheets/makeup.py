@@ -17,6 +17,9 @@ from junctionary.sheets.naming import NOT_RECORDED, circuit_link, counted, end_l
 from junctionary.sheets.survey import Survey
 from junctionary.units import Quantity
 
+SPOKEN = {"three_way": "3-way", "four_way": "4-way"}
+"""Words of make-up that a key of the record spells otherwise than people do."""
+
 
 def make_up(survey: Survey, box: Box) -> MakeUp | None:
     """The make-up, or None where nothing at all is recorded of what is in the box."""
@@ -68,8 +71,7 @@ def _written(box: Box) -> str:
 
 def makeup_words(box: Box) -> str:
     """The words its make-up was written in: ``feed, 3-way``."""
-    spoken = {"three_way": "3-way", "four_way": "4-way"}
-    return ", ".join(dict.fromkeys(spoken.get(each, each) for each in box.makeup_words))
+    return ", ".join(dict.fromkeys(SPOKEN.get(each, each) for each in box.makeup_words))
 
 
 def _cable(survey: Survey, box: Box, run: Run) -> Cable:
@@ -186,7 +188,8 @@ def joint_entry(survey: Survey, box: Box, joint: HouseJoint) -> Joint:
 
 def how_known(box: Box, joint: HouseJoint) -> str:
     """``by the word: feed`` for what was expanded, which nobody saw as such; else the box's evidence."""
-    return f"by the word: {joint.expanded}" if joint.expanded else evidence_words(box)
+    word = SPOKEN.get(joint.expanded or "", joint.expanded)
+    return f"by the word: {word}" if word else evidence_words(box)
 
 
 def connector_words(joint: HouseJoint) -> str:
@@ -310,7 +313,8 @@ def _given(survey: Survey, tight: Tightened | None) -> str:
 def device_words(device: HouseDevice) -> str:
     """``5-20R receptacle, tamper-resistant``."""
     kind = device.kind
-    what = {"gfci-receptacle": "GFCI receptacle", "gfci-device": "GFCI device"}.get(kind.is_, kind.is_)
+    plain = kind.is_.replace("-", " ")
+    what = {"gfci-receptacle": "GFCI receptacle", "gfci-device": "GFCI device"}.get(kind.is_, plain)
     if kind.is_ == "switch":
         what = {3: "3-way switch", 4: "4-way switch"}.get(kind.ways or 1, "switch")
     said_ = kind.name or " ".join(part for part in (kind.face, what) if part)

@@ -66,7 +66,7 @@ class Citation:
     confirmed: str
 
     def __str__(self) -> str:
-        return f"{self.short}, {self.clause}"
+        return f"{self.short}{':' if self.confirmed == 'practice' else ','} {self.clause}"
 
 
 def cite(publication_id: str, clause: str) -> Citation:
