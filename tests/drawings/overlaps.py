@@ -17,6 +17,18 @@ def lettering_overlaps(drawing: Drawing) -> list[tuple[str, str]]:
     ]
 
 
+def lettering_under_wires(drawing: Drawing, kind: str) -> list[str]:
+    """Lettering that a straight wire of this kind runs through."""
+    wires = [each for stroke in strokes(drawing.marks, kind) for each in segments(stroke.d)]
+    return [
+        each.text
+        for each in letterings(drawing.marks)
+        for x1, y1, x2, y2 in wires
+        if max(min(x1, x2), each.extent[0]) < min(max(x1, x2) + 0.1, each.extent[2])
+        and max(min(y1, y2), each.extent[1]) < min(max(y1, y2) + 0.1, each.extent[3])
+    ]
+
+
 def outside(drawing: Drawing) -> list[str]:
     """Lettering that runs out of its drawing."""
     return [

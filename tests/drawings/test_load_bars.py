@@ -8,7 +8,7 @@ from overlaps import lettering_overlaps, outside, strokes
 from samples import LOADS
 
 from junctionary.drawings.ink import Drawing, letterings
-from junctionary.drawings.load_bars import narrow_bars, wide_bars
+from junctionary.drawings.load_bars import middle_bars, narrow_bars, wide_bars
 from junctionary.sheets.load_calculation import loads_sheet
 from junctionary.sheets.loads import LoadsSheet
 from junctionary.sheets.survey import Survey
@@ -16,8 +16,8 @@ from junctionary.sheets.survey import Survey
 PHONE_PX = 320 - 46
 
 
-def drawn(sheet: LoadsSheet) -> tuple[Drawing, Drawing]:
-    return wide_bars(sheet, "w"), narrow_bars(sheet, "n")
+def drawn(sheet: LoadsSheet) -> tuple[Drawing, Drawing, Drawing]:
+    return wide_bars(sheet, "w"), middle_bars(sheet, "m"), narrow_bars(sheet, "n")
 
 
 def words(drawing: Drawing) -> str:
@@ -29,7 +29,7 @@ def test_no_lettering_lies_on_other_lettering_or_is_too_small(demo_survey: Surve
         for drawing in drawn(sheet):
             assert lettering_overlaps(drawing) == []
             assert outside(drawing) == []
-        assert min(each.size_px for each in letterings(drawn(sheet)[1].marks)) * PHONE_PX / 340 >= 9
+        assert min(each.size_px for each in letterings(drawn(sheet)[2].marks)) * PHONE_PX / 340 >= 9
 
 
 def test_every_load_and_leg_is_a_bar_with_its_name(demo_survey: Survey) -> None:

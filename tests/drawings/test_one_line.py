@@ -7,7 +7,14 @@ from overlaps import lettering_overlaps, outside, strokes
 from samples import ONE_LINE, SUBPANEL
 
 from junctionary.drawings.ink import Drawing, Linked, Mark, letterings
-from junctionary.drawings.one_line import NARROW_PX, WIDE_PX, narrow_one_line, wide_one_line
+from junctionary.drawings.one_line import (
+    MIDDLE_PX,
+    NARROW_PX,
+    WIDE_PX,
+    middle_one_line,
+    narrow_one_line,
+    wide_one_line,
+)
 from junctionary.sheets.links import Ref
 from junctionary.sheets.one_line import Bus, Feed, Label, OneLine, Tap, buses
 
@@ -35,16 +42,20 @@ PLANS = {
 EVERY = pytest.mark.parametrize("plan", PLANS.values(), ids=PLANS.keys())
 
 
+def every(plan: OneLine) -> tuple[Drawing, Drawing, Drawing]:
+    return wide_one_line(plan, "w"), middle_one_line(plan, "m"), narrow_one_line(plan, "n")
+
+
 @EVERY
 def test_no_lettering_lies_on_other_lettering(plan: OneLine) -> None:
-    for drawing in (wide_one_line(plan, "w"), narrow_one_line(plan, "n")):
+    for drawing in every(plan):
         assert lettering_overlaps(drawing) == []
         assert outside(drawing) == []
 
 
 @EVERY
-def test_every_panel_is_named_and_has_its_bus_in_both(plan: OneLine) -> None:
-    for drawing in (wide_one_line(plan, "w"), narrow_one_line(plan, "n")):
+def test_every_panel_is_named_and_has_its_bus_in_all(plan: OneLine) -> None:
+    for drawing in every(plan):
         words = [each.text for each in letterings(drawing.marks)]
         count = len(list(buses(plan.feeds)))
         assert sum(each in ("Main panel", "Barn panel") for each in words) == count
@@ -52,9 +63,11 @@ def test_every_panel_is_named_and_has_its_bus_in_both(plan: OneLine) -> None:
 
 
 @EVERY
-def test_the_wide_one_fits_a_laptop_and_the_narrow_one_a_phone(plan: OneLine) -> None:
-    assert wide_one_line(plan, "w").width_px <= WIDE_PX
-    assert narrow_one_line(plan, "n").width_px == NARROW_PX
+def test_each_fits_what_it_is_made_for(plan: OneLine) -> None:
+    wide, middle, narrow = every(plan)
+    assert wide.width_px <= WIDE_PX
+    assert middle.width_px <= MIDDLE_PX
+    assert narrow.width_px == NARROW_PX
 
 
 def links(marks: tuple[Mark, ...]) -> set[Ref]:
@@ -92,7 +105,8 @@ def test_neutral_and_ground_are_joined_by_a_line_only_where_they_are_bonded() ->
 def test_letters_are_never_below_nine_pixels() -> None:
     for drawing, room in (
         (narrow_one_line(ONE_LINE, "n"), 320 - 46),
-        (wide_one_line(ONE_LINE, "w"), 761 - 100),
+        (middle_one_line(ONE_LINE, "m"), 761 - 100),
+        (wide_one_line(ONE_LINE, "w"), 1120 - 100),
     ):
         scale = min(1, room / drawing.width_px)
         assert min(each.size_px for each in letterings(drawing.marks)) * scale >= 9

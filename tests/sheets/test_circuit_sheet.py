@@ -1,8 +1,10 @@
 """A circuit's sheet: its tree, and whether wire, breaker and devices match."""
 
+from dataclasses import replace
+
 from houses import DEVICES, surveyed
 
-from junctionary.sheets.circuit import CircuitSheet, nodes
+from junctionary.sheets.circuit import CircuitMap, CircuitSheet, MapNode, MapRun, nodes
 from junctionary.sheets.circuits import circuit_sheet
 from junctionary.sheets.links import Ref, plain
 
@@ -36,6 +38,16 @@ def test_a_smaller_wire_is_drawn_thinner() -> None:
     made = sheet("id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, cable: 14/2 NM-B, from: K1, to: K2")
     assert made.map is not None
     assert [each.run.thin for each in nodes(made.map.root) if each.run] == [False, True]
+
+
+def test_what_follows_a_smaller_wire_in_the_same_size_is_as_thin() -> None:
+    made = sheet(
+        "id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, cable: 14/2 NM-B, from: K1, to: K2\n"
+        "id: a3, cable: 14/2 NM-B, from: K2, to: K3"
+    )
+    assert made.map is not None
+    drawn = {each.run.ref.id: each.run.thin for each in nodes(made.map.root) if each.run}
+    assert drawn == {"a1": False, "a2": True, "a3": True}
 
 
 def test_a_run_whose_supply_end_is_unknown_is_drawn_dashed_and_said() -> None:
@@ -142,3 +154,13 @@ def test_the_map_says_from_where_on_a_device_guards_what_is_joined_and_what_is_p
     assert "1 joint" in notes["K1"]
     assert "GFCI at K1" in notes["K2"]
     assert "Kettle 1500 W" in notes["K2"]
+
+
+def test_the_map_says_what_a_thin_and_a_dashed_line_mean_where_there_are_any() -> None:
+    plain_run = MapRun(Ref("run", "a"), "12/2", "9 ft")
+    root = MapNode(None, "main 1", "breaker", branches=(MapNode(None, "A", "light", run=plain_run),))
+    assert CircuitMap("T", "S", root).key == ""
+    thin, dashed = replace(plain_run, thin=True), replace(plain_run, dashed=True)
+    branches = tuple(MapNode(None, "A", "light", run=each) for each in (thin, dashed))
+    key = CircuitMap("T", "S", replace(root, branches=branches)).key
+    assert key == "Thin: smaller wire than before it. Dashed: an end of it is not known."

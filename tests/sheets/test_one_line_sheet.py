@@ -90,3 +90,29 @@ def test_a_source_nobody_knows_the_entry_of_is_told_apart() -> None:
     }
     (end,) = one_line_sheet(surveyed(house=house, files=files)).diagram.apart
     assert "where it enters is not recorded" in end.label.lines
+
+
+def test_surge_protection_hangs_on_the_bus_its_breaker_or_ahead_of_the_main() -> None:
+    (lugs,) = feeds(HOUSE, MAIN + "surge: {type: 2, connected: lugs}\n", BARN)
+    assert (lugs.bus.taps[0].breaker, below(lugs.bus)[0]) == (None, "surge protection")
+    on = MAIN.replace("breakers:\n", "breakers:\n  6+8: {rating: 20 A, feeds: none}\n")
+    (breaker,) = feeds(HOUSE, on + "surge: {type: 2, connected: 6+8}\n", BARN)
+    first = breaker.bus.taps[0]
+    assert first.breaker is not None
+    assert (first.breaker.name, below(breaker.bus)) == (
+        "6+8",
+        ["surge protection", "barn", "1 other breaker"],
+    )
+    (ahead,) = feeds(HOUSE, MAIN + "surge: {type: 1, connected: before-main}\n", BARN)
+    assert ahead.aside is not None
+    assert "before the main: live with the main off" in ahead.aside.label.lines
+    assert "surge protection" not in below(ahead.bus)
+
+
+def test_that_nothing_is_written_of_surge_protection_is_said() -> None:
+    made = one_line_sheet(
+        surveyed(
+            panels=MAIN, files={"circuits/a.yaml": CIRCUIT, "circuits/b.yaml": FEEDER, "panels/b.yaml": BARN}
+        )
+    )
+    assert made.schedule.rows[0].cells[-1] == ("not recorded",)

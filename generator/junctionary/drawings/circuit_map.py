@@ -1,265 +1,185 @@
-"""The circuit map: from the breaker to the last box, wide for a desk or paper, narrow for a phone.
+"""The circuit map from left to right, from the breaker to the last box, for a desk, a tablet or paper.
 
-Wide, the tree reads left to right. The longest way on stays in line and
-branches drop below it, so a chain of boxes is a straight line; each leaf has
-a row of its own and nothing can overlap. A chain longer than the field goes
-on below, from the box where it broke off.
+The columns take the width there is. The longest way on stays in line, so a
+chain of boxes is a straight line; branches drop below it.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, Stroke, line, rect
+from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, Stroke, line
 from junctionary.drawings.lettering import width_px, wrapped
+from junctionary.drawings.map_marks import NOTE_PX, gathered, hit, reached, weight
 from junctionary.drawings.symbols import RADIUS_PX, severity_mark, symbol
-from junctionary.sheets.circuit import CircuitMap, MapNode, MapRun
-from junctionary.sheets.entries import Severity
+from junctionary.drawings.tidy_tree import Placed, depth, even_columns, strips
+from junctionary.sheets.circuit import CircuitMap, MapNode
 
-COLUMN_PX = 132.0
-COLUMNS = 7
-NARROW_PX = 340.0
+WIDE_PX = 1300.0
+MIDDLE_PX = 800.0
+_FIRST_PX = 62.0
+"""From the left edge to the middle of the first column."""
+
+_PITCH_PX = (126.0, 190.0)
+"""The least and the most from column to column."""
+
+_HEAD_PX = 44.0
+_NAME_PX = 17.0
 _LINE_PX = 15.0
-_NOTE_PX = 12.0
-_LANE_PX = 44.0
-
-KINDS = {"space": "breaker"}
-"""What a thing is called aloud, where that is not the name of its kind."""
 
 
 @dataclass(frozen=True, slots=True)
-class Placed:
-    """A node in its row and column; ``forks``: it has siblings, ``goes_on``: its branches come later."""
+class _Field:
+    """Its columns, and how far apart they are."""
 
-    node: MapNode
-    column: int
-    row: int
-    parent_row: int | None
-    forks: bool = False
-    goes_on: bool = False
+    columns: int
+    pitch_px: float
+
+    def x(self, column: int) -> float:
+        return _FIRST_PX + column * self.pitch_px
+
+    def turn(self, column: int) -> float:
+        """Where the wire into a column drops, beyond the words of the column before."""
+        return self.x(column) - self.pitch_px / 2 - 5
+
+    def words_px(self, column: int) -> float:
+        return self.pitch_px - 22 if column else min(self.pitch_px - 22, 2 * _FIRST_PX - 8)
+
+    def run_px(self, forks: bool) -> float:
+        """Room for the words of a run: beside a drop there is half as much."""
+        return self.pitch_px / 2 - RADIUS_PX + 1 if forks else self.pitch_px - 4 * RADIUS_PX
 
 
 def wide_map(plan: CircuitMap, drawing_id: str) -> Drawing:
-    """The map laid out for a field of about 950 px."""
+    """The map for a desk, at most 1300 px wide."""
+    return _drawn(plan, drawing_id, WIDE_PX, "wide map")
+
+
+def middle_map(plan: CircuitMap, drawing_id: str) -> Drawing:
+    """The map for a tablet and for paper, at most 800 px wide."""
+    return _drawn(plan, drawing_id, MIDDLE_PX, "wide middle map")
+
+
+def _drawn(plan: CircuitMap, drawing_id: str, most_px: float, kind: str) -> Drawing:
+    field = _field(depth(plan.root), most_px)
     marks: list[Mark] = []
     top = 0.0
     widest = 0
-    for strip in _strips(plan.root):
-        heights, heads = _row_heights(strip)
-        middles = [top + sum(heights[:row]) + heads[row] for row in range(len(heights))]
-        marks.extend(mark for placed in strip for mark in _wires(placed, middles))
-        marks.extend(mark for placed in strip for mark in _wide_node(placed, middles[placed.row]))
-        top += sum(heights) + 14
+    for strip in strips(plan.root, field.columns):
+        heads, below = _rows(strip, field)
+        middles = [top + sum(heads[: row + 1]) + sum(below[:row]) for row in range(len(heads))]
+        marks.extend(mark for placed in strip for mark in _wires(placed, middles, field))
+        marks.extend(mark for placed in strip for mark in _node(placed, middles[placed.row], field))
+        top += sum(heads) + sum(below) + 14
         widest = max(widest, *(placed.column for placed in strip))
-    width = (widest + 1) * COLUMN_PX
-    return Drawing(drawing_id, width, top, plan.title, plan.says, tuple(marks), "wide")
+    width = field.x(widest) + field.pitch_px / 2
+    return Drawing(drawing_id, width, top, plan.title, plan.says, tuple(marks), kind)
 
 
-def narrow_map(plan: CircuitMap, drawing_id: str) -> Drawing:
-    """The map laid out down a phone, 340 px wide: the supply at the top, branches set in."""
-    marks: list[Mark] = []
-    rows: list[Mark] = []
-    last_y: dict[int, float] = {}
-    y = 8.0
-    for node, lane, depth_of_parent in _down(plan.root):
-        x = 22 + lane * _LANE_PX
-        text_x = x + 38
-        room = NARROW_PX - text_x - 20
-        run_room = room - _severity_px(node.run.severity) if node.run else room
-        run_lines = _run_lines(node.run, run_room) if node.run else ()
-        y += len(run_lines) * _LINE_PX + 34
-        if node.run is not None and depth_of_parent is not None:
-            marks.extend(_drop(node.run, depth_of_parent, last_y[depth_of_parent], x, y))
-            first = y - 24 - (len(run_lines) - 1) * _LINE_PX
-            kind = "note warn" if node.run.severity else "note"
-            words = [Lettering(text_x, first + i * _LINE_PX, text, kind) for i, text in enumerate(run_lines)]
-            rows.append(Linked(node.run.ref, f"run {node.run.ref.id}", tuple(words)))
-            rows.extend(_graded(node.run.severity, first - 4))
-        notes = [text for note in _gathered(node.notes) for text in wrapped(note, room, _NOTE_PX)]
-        names = wrapped(node.name, room - _severity_px(node.severity), 14, bold=True)
-        words = [Lettering(text_x, y + 5 + i * 17, text, "name") for i, text in enumerate(names)]
-        below = y + 5 + (len(names) - 1) * 17
-        words += [Lettering(text_x, below + (i + 1) * _LINE_PX, text) for i, text in enumerate(notes)]
-        rows.extend(_reached(node, (*_hit(x - 22, y - 22, 44, 44), *symbol(node.symbol, x, y), *words)))
-        rows.extend(_graded(node.severity, y))
-        last_y[lane] = y
-        y = below + len(notes) * _LINE_PX + 6
-    return Drawing(drawing_id, NARROW_PX, y + 12, plan.title, plan.says, (*marks, *rows), "narrow")
+def _field(deep: int, most_px: float) -> _Field:
+    least, most = _PITCH_PX
+    columns = even_columns(deep, int((most_px - _FIRST_PX) / least + 0.5))
+    return _Field(columns, min(most, float(int((most_px - _FIRST_PX) / (columns - 0.5)))))
 
 
-def _gathered(notes: tuple[str, ...]) -> tuple[str, ...]:
-    """The first note, and the rest run on: a phone is narrow, but wider than a column."""
-    # A point stays with what it follows, so that no line begins with one.
-    return (*notes[:1], "\u00a0· ".join(notes[1:])) if len(notes) > 1 else notes
-
-
-def _severity_px(severity: Severity | None) -> float:
-    return width_px(severity, 11.5, bold=True) + 8 if severity else 0.0
-
-
-def _graded(severity: Severity | None, y: float) -> Iterator[Mark]:
-    """The word and the mark of a severity at the edge of a phone's drawing."""
-    if severity:
-        yield Lettering(NARROW_PX - 24, y + 4, severity, "tag warn", "end")
-        yield from severity_mark(severity, NARROW_PX - 12, y)
-
-
-def _size(node: MapNode) -> int:
-    return 1 + max((_size(branch) for branch in node.branches), default=0)
-
-
-def _onward_first(node: MapNode) -> list[MapNode]:
-    """The branches, the one that goes farthest first; the record's order otherwise."""
-    return sorted(node.branches, key=_size, reverse=True)
-
-
-def _strips(root: MapNode) -> Iterator[list[Placed]]:
-    waiting = [root]
-    while waiting:
-        strip: list[Placed] = []
-        broken: list[MapNode] = []
-        _place(waiting.pop(0), (0, 0, None), False, strip, broken)
-        waiting.extend(broken)
-        yield strip
-
-
-def _place(
-    node: MapNode,
-    at: tuple[int, int, int | None],
-    forks: bool,
-    strip: list[Placed],
-    broken: list[MapNode],
-) -> int:
-    """Places a node and what hangs on it; gives the next free row."""
-    column, row, parent_row = at
-    goes_on = bool(node.branches) and column == COLUMNS - 1
-    strip.append(Placed(node, column, row, parent_row, forks, goes_on))
-    if goes_on:
-        broken.append(node)
-        return row + 1
-    next_row = row
-    for branch in _onward_first(node):
-        next_row = _place(branch, (column + 1, next_row, row), len(node.branches) > 1, strip, broken)
-    return max(next_row, row + 1)
-
-
-def _down(root: MapNode) -> Iterator[tuple[MapNode, int, int | None]]:
-    """Nodes from the top down with their lane and the lane they come from; what goes farthest comes last."""
-    waiting: list[tuple[MapNode, int, int | None]] = [(root, 0, None)]
-    while waiting:
-        node, lane, parent = waiting.pop()
-        yield node, lane, parent
-        ordered = _onward_first(node)
-        for index, branch in enumerate(ordered):
-            waiting.append((branch, lane if index == 0 else lane + 1, lane))
-
-
-def _run_lines(run: MapRun, room: float) -> tuple[str, ...]:
-    return wrapped(f"{run.ref.id} · {run.cable} · {run.length}", room, _NOTE_PX, bold=bool(run.severity))
-
-
-def _drop(run: MapRun, from_lane: int, from_y: float, x: float, y: float) -> Iterator[Stroke]:
-    from_x = 22 + from_lane * _LANE_PX
-    kind = _weight(run)
-    if from_x == x:
-        yield line(x, from_y + RADIUS_PX, x, y - RADIUS_PX, kind)
-    else:
-        yield Stroke(f"M{from_x:.1f} {from_y + RADIUS_PX:.1f}V{y:.1f}H{x - RADIUS_PX:.1f}", kind)
-
-
-def _weight(run: MapRun) -> str:
-    return ("run thin" if run.thin else "run") + (" dashed" if run.dashed else "")
-
-
-def _note_lines(node: MapNode) -> tuple[str, ...]:
-    return tuple(text for note in node.notes for text in wrapped(note, COLUMN_PX - 22, _NOTE_PX))
-
-
-def _name_lines(node: MapNode) -> tuple[str, ...]:
-    return wrapped(node.name, COLUMN_PX - 22, 14, bold=True)
-
-
-def _row_heights(strip: list[Placed]) -> tuple[list[float], list[float]]:
-    """How tall each row is, and how much of it stands above the line of its symbols."""
+def _rows(strip: tuple[Placed, ...], field: _Field) -> tuple[list[float], list[float]]:
+    """How much of each row stands above the line of its symbols, and how much below it."""
     count = 1 + max(placed.row for placed in strip)
-    heads, below = [46.0] * count, [0.0] * count
+    heads, below = [_HEAD_PX] * count, [0.0] * count
     for placed in strip:
-        node = placed.node
-        lines = len(_note_lines(node)) + placed.goes_on + (node.severity is not None)
-        tall = 38 + len(_name_lines(node)) * 17 + lines * _LINE_PX
+        tall = 38 + len(_names(placed, field)) * _NAME_PX + len(_lines(placed, field)) * _LINE_PX
         below[placed.row] = max(below[placed.row], tall)
-        if node.run is not None and node.run.severity:
-            heads[placed.row] = max(heads[placed.row], 46 + len(_cable_lines(placed)) * 14.0)
-    return [head + tall for head, tall in zip(heads, below, strict=True)], heads
+        run = placed.node.run
+        over = _HEAD_PX if run is not None and run.severity else 18.0
+        heads[placed.row] = max(heads[placed.row], over + len(_cable(placed, field)) * 14.0)
+    return heads, below
 
 
-def _cable_lines(placed: Placed) -> tuple[str, ...]:
-    """What the cable into a node is called: beside a drop there is half the room."""
+def _names(placed: Placed, field: _Field) -> tuple[str, ...]:
+    return wrapped(placed.node.name, field.words_px(placed.column), 14, bold=True)
+
+
+def _lines(placed: Placed, field: _Field) -> tuple[tuple[str, str], ...]:
+    """What stands under a name, each line with its kind."""
+    node = placed.node
+    if placed.carried:
+        return (("from above", "note warn"),)
+    notes = gathered(node.notes, field.words_px(placed.column))
+    return (
+        *(((node.severity, "note warn"),) if node.severity else ()),
+        *((text, "note") for text in notes),
+        *((("goes on below", "note warn"),) if placed.goes_on else ()),
+    )
+
+
+def _cable(placed: Placed, field: _Field) -> tuple[str, ...]:
+    """The run into a node and its cable, on one line where it holds both."""
     run = placed.node.run
     if run is None:
         return ()
-    return wrapped(run.cable, 52.0 if placed.forks else 64.0, _NOTE_PX, bold=bool(run.severity))
+    room, bold = field.run_px(placed.forks), bool(run.severity)
+    whole = f"{run.ref.id} · {run.cable}"
+    if width_px(whole, NOTE_PX, bold=bold) <= room:
+        return (whole,)
+    return tuple(text for each in (run.ref.id, run.cable) for text in wrapped(each, room, NOTE_PX, bold=bold))
 
 
-def _wires(placed: Placed, middles: list[float]) -> Iterator[Mark]:
+def _wires(placed: Placed, middles: list[float], field: _Field) -> Iterator[Mark]:
     run = placed.node.run
     if run is None or placed.parent_row is None:
         return
-    x, y = _centre_x(placed.column), middles[placed.row]
-    from_x, from_y = x - COLUMN_PX, middles[placed.parent_row]
-    turn = from_x + 61
-    kind = _weight(run)
+    x, y = field.x(placed.column), middles[placed.row]
+    from_x, from_y = field.x(placed.column - 1), middles[placed.parent_row]
+    turn = field.turn(placed.column)
+    kind = weight(run)
     if placed.row == placed.parent_row:
         yield line(from_x + RADIUS_PX, y, x - RADIUS_PX, y, kind)
     else:
         yield Stroke(f"M{turn:.1f} {from_y:.1f}V{y:.1f}H{x - RADIUS_PX:.1f}", kind)
-    # Beside a drop there is half the room; elsewhere the words stand at mid-run, clear of both symbols.
-    mid, room = ((turn + x - RADIUS_PX) / 2, 52.0) if placed.forks else ((from_x + x) / 2, 64.0)
-    above = _cable_lines(placed)
+    # Beside a drop the words stand at its middle; elsewhere at mid-run, clear of both symbols.
+    mid = (turn + x - RADIUS_PX - 3) / 2 if placed.forks else (from_x + x) / 2
+    room = field.run_px(placed.forks)
+    above = _cable(placed, field)
     first = y - 8 - (len(above) - 1) * 14
     kind = "note warn" if run.severity else "note"
     words = [Lettering(mid, first + i * 14, text, kind, "middle") for i, text in enumerate(above)]
     words += [
         Lettering(mid, y + 17 + i * 14, text, "note", "middle")
-        for i, text in enumerate(wrapped(run.length, room, _NOTE_PX))
+        for i, text in enumerate(wrapped(run.length, room, NOTE_PX))
     ]
     if run.severity:
         words.insert(0, Lettering(mid, first - 15, run.severity, "note warn", "middle"))
         yield from severity_mark(run.severity, mid, first - 35)
-    yield Linked(run.ref, f"run {run.ref.id}", (*_hit(mid - room / 2, y - 22, room, 44), *words))
+    yield Linked(run.ref, f"run {run.ref.id}", (*hit(mid - room / 2, y - 22, room, 44), *words))
 
 
-def _wide_node(placed: Placed, y: float) -> Iterator[Mark]:
-    node, x = placed.node, _centre_x(placed.column)
+def _node(placed: Placed, y: float, field: _Field) -> Iterator[Mark]:
+    node, x = placed.node, field.x(placed.column)
     below = y + 38
     words: list[Mark] = []
-    for text in _name_lines(node):
+    for text in _names(placed, field):
         words.append(Lettering(x, below, text, "name", "middle"))
-        below += 17
-    if node.severity:
-        words.append(Lettering(x, below - 2, node.severity, "note warn", "middle"))
+        below += _NAME_PX
+    for text, kind in _lines(placed, field):
+        words.append(Lettering(x, below - 2, text, kind, "middle"))
         below += _LINE_PX
-    for text in _note_lines(node):
-        words.append(Lettering(x, below - 2, text, "note", "middle"))
-        below += _LINE_PX
-    if placed.goes_on:
-        words.append(Lettering(x, below - 2, "goes on below", "note warn", "middle"))
-    yield from _reached(node, (*_hit(x - 24, y - 24, 48, 48), *symbol(node.symbol, x, y), *words))
-    if node.severity:
+    yield from _ends(placed, x, y)
+    yield from reached(node, (*hit(x - 24, y - 24, 48, 48), *symbol(node.symbol, x, y), *words))
+    if node.severity and not placed.carried:
         yield from severity_mark(node.severity, x, y - 31)
 
 
-def _centre_x(column: int) -> float:
-    return COLUMN_PX / 2 + column * COLUMN_PX
+def _ends(placed: Placed, x: float, y: float) -> Iterator[Mark]:
+    """The bus a breaker stands on; an arrow where a wire goes on below, or comes from above."""
+    node: MapNode = placed.node
+    if placed.carried:
+        yield from _arrow(x - RADIUS_PX - 24, x - RADIUS_PX - 4, y)
+    elif node.symbol == "breaker":
+        yield line(x - 44, y, x - RADIUS_PX, y, "mid")
+        yield line(x - 44, y - 17, x - 44, y + 17, "bus")
+    if placed.goes_on:
+        yield from _arrow(x + RADIUS_PX + 4, x + RADIUS_PX + 24, y)
 
 
-def _hit(x: float, y: float, width: float, height: float) -> tuple[Stroke, ...]:
-    """A finger's room around a link."""
-    return (rect(x, y, width, height, "hit"),)
-
-
-def _reached(node: MapNode, marks: tuple[Mark, ...]) -> tuple[Mark, ...]:
-    return (
-        marks
-        if node.ref is None
-        else (Linked(node.ref, f"{KINDS.get(node.ref.kind, node.ref.kind)} {node.name}", marks),)
-    )
+def _arrow(from_x: float, to_x: float, y: float) -> Iterator[Stroke]:
+    yield line(from_x, y, to_x, y, "mid")
+    yield Stroke(f"M{to_x - 7:.1f} {y - 4:.1f}L{to_x:.1f} {y:.1f}L{to_x - 7:.1f} {y + 4:.1f}", "mid")

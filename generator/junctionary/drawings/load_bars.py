@@ -1,5 +1,7 @@
 """The loads as bars on one scale of amperes: service by each method, legs, feeders, each with its limit.
 
+Three layouts: for a desk, for a tablet and paper, and for a phone.
+
 A calculated load is hatched, what goes beyond its limit is hatched closely. A
 leg is cut into its loads, every other one hatched, numbered as in its list.
 """
@@ -14,7 +16,8 @@ from junctionary.drawings.lettering import width_px, wrapped
 from junctionary.sheets.links import plain
 from junctionary.sheets.loads import Calculation, LegBar, LoadsSheet
 
-WIDE_PX = 860.0
+WIDE_PX = 1300.0
+MIDDLE_PX = 800.0
 NARROW_PX = 340.0
 _BAR_PX = 26.0
 _LINE_PX = 15.0
@@ -51,8 +54,13 @@ class _Field:
 
 
 def wide_bars(sheet: LoadsSheet, drawing_id: str) -> Drawing:
-    """The bars with their words to the left, 860 px wide."""
-    return _drawn(sheet, drawing_id, WIDE_PX, 236.0, "wide bars")
+    """The bars with their words to the left, 1300 px wide."""
+    return _drawn(sheet, drawing_id, WIDE_PX, 300.0, "wide bars")
+
+
+def middle_bars(sheet: LoadsSheet, drawing_id: str) -> Drawing:
+    """The same for a tablet and for paper, 800 px wide."""
+    return _drawn(sheet, drawing_id, MIDDLE_PX, 236.0, "wide middle bars")
 
 
 def narrow_bars(sheet: LoadsSheet, drawing_id: str) -> Drawing:

@@ -8,11 +8,14 @@ from junctionary.drawings.lettering import wrapped
 from junctionary.drawings.one_line_parts import RADIUS_PX, bars, circuits, earth, lying, source, upright
 from junctionary.sheets.one_line import Bus, End, Feed, Ground, Label, OneLine, Tap
 
-WIDE_PX = 834.0
+WIDE_PX = 1300.0
+MIDDLE_PX = 834.0
 NARROW_PX = 340.0
 _LINE_PX = 15.0
-_COLUMN_PX = 142.0
-_GROUND_PX = 164.0
+_COLUMNS_PX = (142, 210)
+"""The least and the most for what hangs on a bus; words wrap at it."""
+
+_MORE_FOR_GROUND_PX = 22.0
 _PAD_PX = 12.0
 _IN_PX = 26.0
 _STEP_PX = 34.0
@@ -31,18 +34,38 @@ class Drawn:
 
 
 def wide_one_line(plan: OneLine, drawing_id: str) -> Drawing:
-    """The diagram for a desk or paper; where its panels are too many side by side, down the page instead."""
-    if any(_bus_px(feed.bus) > WIDE_PX for feed in plan.feeds):
-        return _down(plan, drawing_id, WIDE_PX, "wide")
+    """The diagram for a desk, at most 1300 px wide."""
+    return _beside(plan, drawing_id, WIDE_PX, "wide line")
+
+
+def middle_one_line(plan: OneLine, drawing_id: str) -> Drawing:
+    """The diagram for a tablet and for paper, at most 834 px wide."""
+    return _beside(plan, drawing_id, MIDDLE_PX, "wide middle line")
+
+
+def _beside(plan: OneLine, drawing_id: str, most_px: float, kind: str) -> Drawing:
+    """Panels side by side; where they are too many for the width, down the page instead."""
+    column = _column_px(plan, most_px)
+    if column is None:
+        return _down(plan, drawing_id, MIDDLE_PX, kind)
     marks: list[Mark] = []
     y = 4.0
     for feed in plan.feeds:
-        drawn = _feed_beside(feed, y)
+        drawn = _feed_beside(feed, y, column)
         marks.extend(drawn.marks)
         y = drawn.bottom + 26
-    marks, y = _with_apart(plan, marks, y, WIDE_PX)
-    width = max((*(_bus_px(feed.bus) for feed in plan.feeds), 420.0))
-    return Drawing(drawing_id, width, y, plan.title, plan.says, tuple(marks), "wide")
+    marks, y = _with_apart(plan, marks, y, MIDDLE_PX)
+    width = max((*(_bus_px(feed.bus, column) for feed in plan.feeds), 420.0))
+    return Drawing(drawing_id, width, y, plan.title, plan.says, tuple(marks), kind)
+
+
+def _column_px(plan: OneLine, most_px: float) -> float | None:
+    """The widest column with which every panel fits; None where even the least does not."""
+    least, most = _COLUMNS_PX
+    widths = (float(each) for each in range(most, least - 1, -2))
+    return next(
+        (each for each in widths if all(_bus_px(feed.bus, each) <= most_px for feed in plan.feeds)), None
+    )
 
 
 def narrow_one_line(plan: OneLine, drawing_id: str) -> Drawing:
@@ -85,21 +108,30 @@ def _supply(feed: Feed, x: float, y: float, width: float) -> Drawn:
         marks.extend(words.marks)
         marks.append(line(x, y, x, words.bottom + 4, "mid"))
         y = words.bottom + 4
+    if feed.aside is not None:
+        branch = x + _STEP_PX
+        drawn = _disc(feed.aside, branch, y, room - _STEP_PX)
+        middle = _disc_middle(feed.aside, y, room - _STEP_PX)
+        bottom = drawn.bottom + 14
+        marks.extend((line(x, middle, branch - RADIUS_PX, middle, "mid"), *drawn.marks))
+        marks.append(line(x, y, x, bottom, "mid"))
+        y = bottom
     return Drawn(tuple(marks), y)
 
 
-def _feed_beside(feed: Feed, y: float) -> Drawn:
-    above = _supply(feed, _IN_PX, y, max(_bus_px(feed.bus), 420.0))
-    below = _bus_beside(feed.bus, 0.0, above.bottom)
+def _feed_beside(feed: Feed, y: float, column: float) -> Drawn:
+    above = _supply(feed, _IN_PX, y, max(_bus_px(feed.bus, column), 420.0))
+    below = _bus_beside(feed.bus, 0.0, above.bottom, column)
     return Drawn((*above.marks, *below.marks), below.bottom)
 
 
-def _tap_px(tap: Tap) -> float:
-    return _bus_px(tap.to) + 14 if isinstance(tap.to, Bus) else _COLUMN_PX
+def _tap_px(tap: Tap, column: float) -> float:
+    return _bus_px(tap.to, column) + 14 if isinstance(tap.to, Bus) else column
 
 
-def _bus_px(bus: Bus) -> float:
-    return sum(map(_tap_px, bus.taps)) + _GROUND_PX + 2 * _PAD_PX
+def _bus_px(bus: Bus, column: float) -> float:
+    taps = sum(_tap_px(each, column) for each in bus.taps)
+    return taps + column + _MORE_FOR_GROUND_PX + 2 * _PAD_PX
 
 
 def _panel_head(bus: Bus, x: float, y: float, room: float) -> Drawn:
@@ -118,9 +150,10 @@ def _panel_head(bus: Bus, x: float, y: float, room: float) -> Drawn:
     return Drawn(marks, bus_y)
 
 
-def _bus_beside(bus: Bus, left: float, y: float) -> Drawn:
+def _bus_beside(bus: Bus, left: float, y: float, column: float) -> Drawn:
     """A panel with its bus across and what hangs on it side by side."""
-    width = _bus_px(bus)
+    width = _bus_px(bus, column)
+    ground_px = column + _MORE_FOR_GROUND_PX - _IN_PX - _ASIDE_PX
     x = left + _IN_PX
     head = _panel_head(bus, x, y + 8, width - _IN_PX - _ASIDE_PX - _PAD_PX)
     bus_y = head.bottom
@@ -130,27 +163,27 @@ def _bus_beside(bus: Bus, left: float, y: float) -> Drawn:
     hanging: list[tuple[Tap, float, float]] = []
     for tap in bus.taps:
         tap_x = at + _IN_PX - _PAD_PX
-        drawn = _tap_top(tap, tap_x, bus_y, at + _tap_px(tap) - tap_x - _ASIDE_PX - 6)
+        drawn = _tap_top(tap, tap_x, bus_y, at + _tap_px(tap, column) - tap_x - _ASIDE_PX - 6)
         marks.extend(drawn.marks)
         inner = max(inner, drawn.bottom)
         hanging.append((tap, tap_x, bus_y + 44))
         if tap.interlocked:
             marks.extend(_interlock(x, bus_y - 36, tap_x, bus_y + 30))
         last_x = tap_x
-        at += _tap_px(tap)
+        at += _tap_px(tap, column)
     marks.append(line(x - 8, bus_y, max(last_x + 8, x + 64), bus_y, "bus"))
     ground_x = at + _IN_PX - _PAD_PX
     marks.extend(bars(ground_x, bus_y + 12, bus.ground.bond))
-    words = _words(bus.ground.label, ground_x + _ASIDE_PX, bus_y + 12, _GROUND_PX - _IN_PX - _ASIDE_PX)
+    words = _words(bus.ground.label, ground_x + _ASIDE_PX, bus_y + 12, ground_px)
     marks.extend(words.marks)
     edge = max(inner, words.bottom, bus_y + 62) + 10
     marks.insert(0, rect(left + 1, y + 8, width - 2, edge - y - 8, "mid dashed"))
     bottom = edge
     for tap, tap_x, from_y in hanging:
-        below = _below(tap, tap_x, from_y, edge, _tap_px(tap))
+        below = _below(tap, tap_x, (from_y, edge), _tap_px(tap, column), column)
         marks.extend(below.marks)
         bottom = max(bottom, below.bottom)
-    ground = _to_earth(bus.ground, ground_x, bus_y + 50, edge, _GROUND_PX - _IN_PX - _ASIDE_PX)
+    ground = _to_earth(bus.ground, ground_x, bus_y + 50, edge, ground_px)
     marks.extend(ground.marks)
     return Drawn(tuple(marks), max(bottom, ground.bottom))
 
@@ -168,17 +201,18 @@ def _tap_top(tap: Tap, x: float, bus_y: float, room: float) -> Drawn:
     return Drawn(marks, max(words.bottom, bus_y + 46))
 
 
-def _below(tap: Tap, x: float, from_y: float, edge: float, width: float) -> Drawn:
-    """The wire of a tap out of its panel, and what is at its end."""
+def _below(tap: Tap, x: float, ys: tuple[float, float], width: float, column: float) -> Drawn:
+    """The wire of a tap out of its panel, from one height to another, and what is at its end."""
+    from_y, edge = ys
     marks: list[Mark] = [line(x, from_y, x, edge, "mid")]
     y = edge
-    room = (_COLUMN_PX if not isinstance(tap.to, Bus) else width) - _IN_PX - _ASIDE_PX + _PAD_PX
+    room = width - _IN_PX - _ASIDE_PX + _PAD_PX
     if tap.wire is not None:
         words = _words(tap.wire, x + _ASIDE_PX, y + 24, room)
         marks.extend((line(x, y, x, words.bottom + 6, "mid"), *words.marks))
         y = words.bottom + 6
     if isinstance(tap.to, Bus):
-        drawn = _bus_beside(tap.to, x - _IN_PX, y)
+        drawn = _bus_beside(tap.to, x - _IN_PX, y, column)
         return Drawn((*marks, *drawn.marks), drawn.bottom)
     if tap.to.sign:
         drawn = _disc(tap.to, x, y + 4, room)

@@ -3,13 +3,19 @@
 from collections.abc import Iterator
 
 from junctionary.drawings.ink import Lettering, Mark, Stroke, circle, line, rect
-from junctionary.sheets.one_line import Bond, Device
+from junctionary.sheets.one_line import SURGE, Bond, Device
 
 RADIUS_PX = 15.0
 
 
 def source(x: float, y: float, sign: str) -> Iterator[Mark]:
-    """A source in its circle: a wave for the utility, its letters for another."""
+    """A source in its circle, a wave for the utility, its letters for another; surge protection to ground."""
+    if sign == SURGE:
+        yield rect(x - RADIUS_PX, y - 11, 2 * RADIUS_PX, 22, "part")
+        yield Lettering(x, y + 4.2, sign, "note", "middle")
+        yield line(x, y + 11, x, y + 15, "mid")
+        yield from earth(x, y + 15)
+        return
     yield circle(x, y, RADIUS_PX, "part heavy" if sign == "U" else "part")
     if sign == "U":
         yield Stroke(f"M{x - 9:.1f} {y:.1f}q4.5 -9 9 0q4.5 9 9 0", "mid")

@@ -18,7 +18,7 @@ Symbol = Literal[
 
 @dataclass(frozen=True, slots=True)
 class MapRun:
-    """The cable into a node: ``12/2``, ``38 ft``; thin where smaller than the run before it."""
+    """The cable into a node: ``12/2``, ``38 ft``; thin where smaller than a run before it."""
 
     ref: Ref
     cable: str
@@ -53,6 +53,16 @@ class CircuitMap:
     title: str
     says: str
     root: MapNode
+
+    @property
+    def key(self) -> str:
+        """What its lines mean, where they are not all alike."""
+        runs = [each.run for each in nodes(self.root) if each.run is not None]
+        said = (
+            ("Thin: smaller wire than before it.", any(each.thin for each in runs)),
+            ("Dashed: an end of it is not known.", any(each.dashed for each in runs)),
+        )
+        return " ".join(words for words, met in said if met)
 
 
 @dataclass(frozen=True, slots=True)

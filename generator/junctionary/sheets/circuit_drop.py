@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 
 from junctionary.figures import CircuitDrop, CircuitFault, EndFault, Heat, Lost
+from junctionary.figures.cabling import Cabling, cabling_of
 from junctionary.formulas.fault import FaultCurrent
 from junctionary.formulas.sums import plain
 from junctionary.formulas.voltage_drop import drop_limits, percent_of
@@ -12,7 +13,8 @@ from junctionary.formulas.worked import Step, Worked
 from junctionary.house.model import Circuit
 from junctionary.sheets.entries import Row, Table, Working, WorkingLine
 from junctionary.sheets.links import Phrase
-from junctionary.sheets.naming import counted, link
+from junctionary.sheets.links import plain as plain_words
+from junctionary.sheets.naming import link
 from junctionary.sheets.reckoning import clause
 from junctionary.sheets.survey import Survey, cited
 from junctionary.sources import Citation
@@ -30,16 +32,41 @@ AS_PRINTED = {"ohm/kft": "ohm", "A√s/mm²": "A√s/mm²"}
 _ROUNDED_UP = re.compile(r"ceil\((.+) × 100000\) / 100000")
 """What the words beside it say: rounded up."""
 
+MINUS = "\N{MINUS SIGN}"
+RISES = " Below nought it is a rise: the other leg's current in the shared neutral outweighs it."
+
 DIGITS = {"V": 2, "ohm": 4, "A": 0, "%": 1, "mm²": 2}
 
 
 def drop_note(survey: Survey, circuit: str, at: str) -> tuple[str, ...]:
-    """``1.8 % drop``: what is lost on the way to a box at the recorded load, for the circuit's map."""
+    """``1.8 % drop``: what is lost on the way to a box at the recorded load, for the circuit's map.
+
+    A rise where the other leg's current in a shared neutral outweighs it.
+    """
     drop = survey.figures.drops.get(circuit)
     lost = drop.recorded.get(at) if drop is not None and drop.drawn else None
     if lost is None or lost.percent is None:
         return ()
-    return (f"{decimal(lost.percent, 1)} % drop",)
+    shown = decimal(lost.percent, 1)
+    return (f"{shown.removeprefix('-')} % {'rise' if shown.startswith('-') else 'drop'}",)
+
+
+def branch_by_branch(cabling: Cabling) -> tuple[str, ...]:
+    """What the cables reach, from the panel on, what goes farthest last, as on the map of a phone."""
+    onward: dict[tuple[str, ...], list[str]] = {}
+    for at in cabling.boxes:
+        onward.setdefault(cabling.ways[at][:-1], []).append(at)
+
+    def deep(at: str) -> int:
+        return 1 + max(map(deep, onward.get(cabling.ways[at], ())), default=0)
+
+    waiting = sorted(onward.get((), ()), key=deep, reverse=True)
+    ordered = []
+    while waiting:
+        at = waiting.pop()
+        ordered.append(at)
+        waiting += sorted(onward.get(cabling.ways[at], ()), key=deep, reverse=True)
+    return tuple(ordered)
 
 
 def drop_workings(survey: Survey, circuit: Circuit) -> Iterator[Working]:
@@ -58,18 +85,23 @@ def drop_table(survey: Survey, circuit: Circuit) -> Table | None:
     drop, fault = survey.figures.drops.get(circuit.id), survey.figures.faults.get(circuit.id)
     if drop is None or fault is None or not drop.design:
         return None
-    rows = tuple(Row(_cells((link(survey.house, at),), at, drop, fault)) for at in drop.design)
+    ordered = branch_by_branch(cabling_of(survey.house, circuit))
+    rows = tuple(
+        Row(_cells((link(survey.house, at),), at, drop, fault)) for at in ordered if at in drop.design
+    )
     heads = ("at", "recorded", "design load", "spread", "leg to neutral", "leg to ground")
     load = drop.design_load.value
     if load is None:
         says = f"The design load cannot be told without {'; '.join(drop.design_load.lacks)}."
     else:
-        spread = counted(len(drop.outlets) or len(drop.design), "outlet")
+        outlets = len(drop.outlets) or len(drop.design)
+        spread = f", or spread evenly over {outlets} outlets" if outlets > 1 else ""
         says = (
-            f"The design load is {plain(load)} A, 80 % of the breaker: all of it at the one box, or spread "
-            f"evenly over {spread}. Amperes are of a short circuit there."
+            f"Design load: {plain(load)} A, 80 % of the breaker, all of it at that one box{spread}. "
+            "Amperes: what flows in a short circuit there."
         )
-    return Table(heads, rows, figures=(1, 2, 3, 4, 5), caption=says)
+    below = any(plain_words(cell).startswith(MINUS) for row in rows for cell in row.cells)
+    return Table(heads, rows, figures=(1, 2, 3, 4, 5), caption=f"{says}{RISES if below else ''}")
 
 
 def _cells(at: Phrase, where: str, drop: CircuitDrop, fault: CircuitFault) -> tuple[Phrase, ...]:
@@ -88,7 +120,7 @@ def _percent(lost: Lost | None) -> str:
     if lost is None or lost.percent is None:
         least = lost.least_percent if lost is not None else None
         return f"over {decimal(least, 1)} %" if least is not None else "cannot tell"
-    return f"{decimal(lost.percent, 1)} %"
+    return f"{decimal(lost.percent, 1).replace('-', MINUS)} %"
 
 
 def _amps(current: FaultCurrent | None) -> str:

@@ -69,6 +69,7 @@ def _node(
 ) -> MapNode:
     drawn.add(run.id)
     size = min((each.size for each in run.conductors), default=None)
+    largest = max((each for each in (size, before) if each is not None), default=None)
     into = MapRun(
         ref=Ref("run", run.id),
         cable=_short_cable(run),
@@ -85,13 +86,15 @@ def _node(
         return MapNode(None, _end_word(end.kind), "unknown", notes, into)
     if end.kind == "panel":
         drop = drop_note(survey, run.circuit, end.id)
-        return MapNode(Ref("panel", end.id), end.id, "panel", (*notes, *drop), into)
+        panel = survey.house.panels[end.id]
+        named = (panel.name,) if panel.name and panel.name != end.id else ()
+        return MapNode(Ref("panel", end.id), end.id, "panel", (*notes, *named, *drop), into)
     if end.id in seen:
         return MapNode(Ref("box", end.id), end.id, "junction", (*notes, "drawn above"), into)
     seen.add(end.id)
     onward = [each for each in runs if each.from_.id == end.id and each.id not in drawn]
     branches = tuple(
-        _node(survey, each, runs, drawn, seen, size or before) for each in onward if each.id not in drawn
+        _node(survey, each, runs, drawn, seen, largest) for each in onward if each.id not in drawn
     )
     box = survey.house.boxes[end.id]
     return MapNode(
@@ -120,7 +123,9 @@ def _short_cable(run: Run) -> str:
     text = getattr(run.cable, "text", None)
     if text is None:
         return "cable?"
-    return str(text).removesuffix(" NM-B") if len(str(text)) <= 16 else str(getattr(run.cable, "kind", text))
+    # Of a raceway the map names the pipe; what is drawn into it stands in the list of runs.
+    short = str(text).partition(":")[0].removesuffix(" NM-B")
+    return short if len(short) <= 20 else str(getattr(run.cable, "kind", text))
 
 
 def _box_symbol(survey: Survey, box_id: str) -> Symbol:

@@ -111,7 +111,7 @@ def _counts(circuit: Circuit) -> str:
 def _facts(survey: Survey, circuit: Circuit) -> Iterator[Fact]:
     house, record = survey.house, circuit.record
     yield Fact("serves", listed(tuple(room_link(house, each) for each in circuit.rooms)) or (NOT_RECORDED,))
-    yield Fact("purpose", (record.purpose or NOT_RECORDED,))
+    yield Fact("purpose", ((record.purpose or NOT_RECORDED).replace("-", " "),))
     if record.stage:
         yield Fact("stage", (record.stage,))
     for id_ in circuit.breakers:
@@ -141,13 +141,15 @@ def _match(survey: Survey, circuit: Circuit) -> Iterator[MatchLine]:
             may = f"no more than {_amps(wire.breaker)}"
         for id_ in circuit.breakers:
             rating = house.breakers[id_].rating
+            stands = _stands(rating, limit.breaker, wire.breaker if wire else None)
             yield MatchLine(
                 part=f"breaker {breaker_words(id_)}",
                 has=said(house, rating),
                 may=may,
-                stands=_stands(rating, limit.breaker, wire.breaker if wire else None),
+                stands=stands,
                 because=f"the wire that allows least: {what}",
-                severity=gravest(survey, {Ref("space", id_)}),
+                # What else is found about a breaker that fits says nothing against its rating.
+                severity=gravest(survey, {Ref("space", id_)}) if stands != "fits" else None,
             )
     for device in circuit.devices:
         for match in survey.figures.receptacles.get(device, ()):
@@ -239,7 +241,7 @@ def runs_table(survey: Survey, runs: tuple[str, ...]) -> Table:
             )
         )
     heads = ("run", "cable", "from", "to", "length", "largest breaker", *(("stage",) if staged else ()))
-    caption = "" if staged or not rows else "At what stage they are is not recorded."
+    caption = "" if staged or not rows else "Stage not recorded."
     return Table(heads, tuple(rows), figures=(4, 5), caption=caption)
 
 
@@ -268,25 +270,28 @@ def _joints(survey: Survey, circuit: Circuit) -> Table:
 
 def _loads(survey: Survey, circuit: Circuit) -> Table:
     house = survey.house
-    rows = []
+    rows: list[tuple[Phrase, ...]] = []
     for load in circuit.loads:
         at = load.plugged or load.wired
         marks = [
             word for word, yes in (("continuous", load.continuous), ("motor", load.motor)) if yes is True
         ]
         rows.append(
-            Row(
-                (
-                    (load.name or load.id,),
-                    (load.is_,),
-                    (said(house, load.draws),),
-                    (link(house, at) if at else NOT_RECORDED,),
-                    (", ".join(marks),),
-                    (load.matters or "",),
-                )
+            (
+                (load.name or load.id,),
+                (load.is_.replace("-", " "),),
+                (said(house, load.draws),),
+                (link(house, at) if at else NOT_RECORDED,),
+                (", ".join(marks),),
+                (load.matters or "",),
             )
         )
-    return Table(("load", "is", "draws", "at", "kind", "matters for"), tuple(rows))
+    heads = ("load", "is", "draws", "at", "kind", "matters for")
+    told = [column for column in range(len(heads)) if any(row[column] != ("",) for row in rows)]
+    return Table(
+        tuple(heads[column] for column in told),
+        tuple(Row(tuple(row[column] for column in told)) for row in rows),
+    )
 
 
 def _spoken(sum_: str) -> str:

@@ -23,7 +23,7 @@ class DropPoint:
 
 @dataclass(frozen=True, slots=True)
 class DropPlot:
-    """The points nearest first, the limit in percent, and what the lines are called.
+    """The points branch by branch from the panel, the limit in percent, and what the lines are called.
 
     ``unit`` is that of ``way``, as the house shows lengths; ``untold`` are the
     boxes that cannot be placed, or whose drop cannot be told.

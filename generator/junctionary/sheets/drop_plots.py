@@ -8,6 +8,7 @@ from junctionary.figures.cabling import Cabling, cabling_of
 from junctionary.formulas.sums import plain
 from junctionary.formulas.voltage_drop import drop_limits
 from junctionary.house.model import Circuit
+from junctionary.sheets.circuit_drop import branch_by_branch
 from junctionary.sheets.drop_plot import DropPlot, DropPoint
 from junctionary.sheets.links import Ref
 from junctionary.sheets.survey import Survey
@@ -25,7 +26,7 @@ def drop_plot(survey: Survey, circuit: Circuit) -> DropPlot | None:
     cabling = cabling_of(house, circuit)
     metric = house.record.shows == "metric"
     points, untold = [], []
-    for at in drop.design:
+    for at in (each for each in branch_by_branch(cabling) if each in drop.design):
         feet = cabling.feet_to(at)
         recorded = _percent(drop.recorded, at) if drop.drawn else None
         design = _percent(drop.design, at)
@@ -37,7 +38,6 @@ def drop_plot(survey: Survey, circuit: Circuit) -> DropPlot | None:
         points.append(DropPoint(ref, at, _before(cabling, at), float(way), recorded, design))
     if not points:
         return None
-    points.sort(key=lambda each: each.way)
     alone, _ = drop_limits()
     return DropPlot(
         title=f"Voltage drop, {circuit.name}",

@@ -5,7 +5,7 @@ from typing import ClassVar
 
 from junctionary.sheets.caution import BeforeOpening
 from junctionary.sheets.entries import FindingEntry, MissingEntry, Severity, Table
-from junctionary.sheets.links import Phrase, Ref
+from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.titleblock import Sheet
 
 
@@ -29,12 +29,41 @@ class ListSheet(Sheet):
         return tuple(ref for group in self.groups for ref in group.table.refs())
 
 
+@dataclass(frozen=True, slots=True)
+class SpliceLine:
+    """One joint of a box: what meets in it, in what connector."""
+
+    joint: Link
+    joins: str
+    connector: str
+
+
+@dataclass(frozen=True, slots=True)
+class SpliceBox:
+    """A box with its joints; ``reached`` is empty where nothing is recorded of that."""
+
+    box: Link
+    where: Phrase
+    reached: str
+    circuits: Phrase
+    joints: tuple[SpliceLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SpliceGroup:
+    """Boxes whose joints are reached alike."""
+
+    heading: str
+    says: str
+    boxes: tuple[SpliceBox, ...]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SplicesSheet(Sheet):
     """Every joint in the house; those buried or hard to reach come first."""
 
     before: BeforeOpening
-    groups: tuple[Group, ...]
+    groups: tuple[SpliceGroup, ...]
     section: ClassVar[str] = "splices"
 
 

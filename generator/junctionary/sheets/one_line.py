@@ -13,6 +13,10 @@ Bond = Literal["joined", "apart", "unknown"]
 Device = Literal["breaker", "fuse", "none", "unknown"]
 
 
+SURGE = "SPD"
+"""What stands in the sign of a surge protective device."""
+
+
 @dataclass(frozen=True, slots=True)
 class Label:
     """What a part is called and what is said of it, line by line, and where it leads."""
@@ -33,7 +37,7 @@ class Ground:
 
 @dataclass(frozen=True, slots=True)
 class End:
-    """Where a tap ends that leads to no other panel: a source by its sign, or circuits together."""
+    """Where a tap ends that leads to no panel: a source or surge protection by its sign, or circuits."""
 
     sign: str
     label: Label
@@ -65,11 +69,15 @@ class Bus:
 
 @dataclass(frozen=True, slots=True)
 class Feed:
-    """What a panel that no other panel feeds hangs on: the parts from the supply down, and the wire."""
+    """What a panel that no other panel feeds hangs on: the parts from the supply down, and the wire.
+
+    ``aside`` hangs on that wire, ahead of the main.
+    """
 
     parts: tuple[End, ...]
     wire: Label | None
     bus: Bus
+    aside: End | None = None
 
 
 @dataclass(frozen=True, slots=True)

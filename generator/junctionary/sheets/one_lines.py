@@ -3,10 +3,12 @@
 from collections.abc import Iterator
 
 from junctionary.house.model import Breaker, House, Panel, Run
-from junctionary.house.panels import MAIN
+from junctionary.house.panels import MAIN, surge_breaker
 from junctionary.records.cables import Conductor
 from junctionary.records.house import Electrode, Service, Source
+from junctionary.records.panels import Surge
 from junctionary.records.values import NONE, UNKNOWN
+from junctionary.sheets.ages import surge_words
 from junctionary.sheets.circuits import numbered
 from junctionary.sheets.entries import Row, Table
 from junctionary.sheets.isolation import before_any
@@ -14,6 +16,7 @@ from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.makeup import cable_words
 from junctionary.sheets.naming import NOT_RECORDED, counted, room_link, said, several, source_words
 from junctionary.sheets.one_line import (
+    SURGE,
     Bond,
     Bus,
     Device,
@@ -33,6 +36,9 @@ from junctionary.units import Quantity, decimal
 
 SIGNS = {"generator-inlet": "G", "standby-generator": "G", "solar": "PV", "battery": "BAT", "vehicle": "EV"}
 """What stands in the circle of a source."""
+
+AHEAD = "before-main"
+"""Where surge protection is connected that is live with the main off."""
 
 BONDS: dict[Bond, str] = {
     "joined": "neutral and ground joined here",
@@ -89,7 +95,22 @@ def _feed(house: House, panel: Panel, met: set[str]) -> Feed:
     rating = said(house, service.rating if service else None)
     lines = (f"system {system}", f"service {rating}", *_fault(house, service, panel))
     meter = Label("meter", ("of the utility, not in the record",))
-    return Feed((End("U", Label("utility", lines)), End("M", meter)), _service_wire(house, service), bus)
+    parts = (End("U", Label("utility", lines)), End("M", meter))
+    surge = panel.record.surge
+    ahead = isinstance(surge, Surge) and surge.connected == AHEAD
+    return Feed(parts, _service_wire(house, service), bus, _surge_end(panel) if ahead else None)
+
+
+def _surge_end(panel: Panel) -> End:
+    return End(SURGE, Label("surge protection", surge_words(panel)[:3]))
+
+
+def _surge_taps(house: House, panel: Panel) -> Iterator[Tap]:
+    """The surge protection of a panel, where it hangs on its bus or on one of its breakers."""
+    surge = panel.record.surge
+    if isinstance(surge, Surge) and (surge.connected != AHEAD or panel.record.fed_by != "service"):
+        breaker = surge_breaker(panel)
+        yield Tap(_breaker_label(house, breaker) if breaker else None, None, _surge_end(panel))
 
 
 def _fault(house: House, service: Service | None, panel: Panel) -> tuple[str, ...]:
@@ -115,12 +136,15 @@ def _bus(house: House, panel: Panel, met: set[str]) -> Bus:
     taps: list[Tap] = []
     kept: list[Breaker] = []
     for breaker in breakers:
+        if breaker == surge_breaker(panel):
+            continue
         if str(breaker.feeds) in sources or breaker.id in entering:
             taps.append(_source_tap(house, panel, breaker))
         elif below := _fed_panel(house, panel, breaker, met):
             taps.append(_feeder_tap(house, breaker, below, met))
         else:
             kept.append(breaker)
+    taps += _surge_taps(house, panel)
     taps.sort(key=lambda each: isinstance(each.to, Bus))
     if kept:
         taps.append(_branches(house, panel, kept))
@@ -171,7 +195,7 @@ def _source_tap(house: House, panel: Panel, breaker: Breaker) -> Tap:
 
 def _source_end(house: House, source: Source, more: tuple[str, ...] = ()) -> End:
     lines = [said(house, source.rating)] if source.rating is not None else ["rating not recorded"]
-    lines.append(f"without utility: {source.without_utility or NOT_RECORDED}")
+    lines.append(f"when the utility fails: {source.without_utility or NOT_RECORDED}")
     if source.at:
         lines.append(f"at {source.at}")
     return End(SIGNS[source.is_], Label(source_words(source), (*lines, *more), Ref("circuit", source.id)))
@@ -262,7 +286,10 @@ def _schedule(house: House, feeds: tuple[Feed, ...]) -> Table:
                     (" ".join((bus.main.name, *bus.main.lines)),),
                     (bus.ground.label.name,),
                     (", ".join(bus.ground.electrodes),),
+                    ("; ".join(surge_words(panel)[:2]),),
                 )
             )
         )
-    return Table(("panel", "fed", "sheet", "main", "neutral and ground", "electrodes"), tuple(rows))
+    return Table(
+        ("panel", "fed", "sheet", "main", "neutral and ground", "electrodes", "surge protection"), tuple(rows)
+    )

@@ -15,7 +15,15 @@ from junctionary.sheets.face_words import face_words
 from junctionary.sheets.finding_things import place_of
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lookup import OutageSheet, SourceCard
-from junctionary.sheets.naming import NOT_RECORDED, breaker_link, counted, link, said, source_words
+from junctionary.sheets.naming import (
+    NOT_RECORDED,
+    breaker_link,
+    breaker_words,
+    counted,
+    link,
+    said,
+    source_words,
+)
 from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import GENERAL
 from junctionary.sources import cite
@@ -30,7 +38,7 @@ CAUTIONS = (
 BY_LEG = cite("practice", "What runs at once on each leg stays within the source's rating")
 WITHOUT = {
     "stops": "stops when the utility does",
-    "runs": "runs without the utility",
+    "runs": "runs without it",
     "islands": "takes over by itself, and keeps part of the house live",
 }
 
@@ -58,14 +66,16 @@ def _stays(survey: Survey) -> Iterator[Phrase]:
     house, network = survey.house, survey.network
     for panel in house.panels.values():
         for line in isolate_panel(house, network, panel.id).stays_live:
-            yield (Link(panel.name, Ref("panel", panel.id)), f": {line}")
+            # Inside the panel named here its main needs no more than the word.
+            words = line.replace(f"{panel.id}/main", "its main").replace(f"feeds {panel.id} ", "feeds it ")
+            yield (Link(panel.name, Ref("panel", panel.id)), f": {words}")
     for id_, points in network.entries.items():
         zones = dict.fromkeys(network.zone_at[each] for each in points)
         runs = dict.fromkeys(run for zone in zones for run in network.zones[zone].runs)
         source = house.sources[id_]
-        reach = f", with {', '.join(runs)}" if runs else ""
-        doubt = "" if points else ": where it enters is not recorded, so anything may be"
-        yield ("what ", _link(source), f" makes live while it runs{reach}{doubt}")
+        reach = f" (run{'s' if len(runs) > 1 else ''} {', '.join(runs)})" if runs else ""
+        doubt = "" if points else "; where it enters is not recorded, so anything may be live"
+        yield (_link(source), f": all it feeds, while it runs{reach}{doubt}")
 
 
 def _all_dead(survey: Survey) -> Iterator[Phrase]:
@@ -73,13 +83,25 @@ def _all_dead(survey: Survey) -> Iterator[Phrase]:
     house = survey.house
     for source in house.sources.values():
         at = source.shut_off or source.enters
-        where: Phrase = (link(house, at),) if at else ("where it is shut off is not recorded",)
+        where: Phrase = (_place(house, at),) if at else ("where it is shut off is not recorded",)
         yield (_link(source), ": ", *where)
     for main in survey.network.index.mains:
-        yield (breaker_link(main), f", {face_words(house, house.breakers[main])}")
+        yield (_on_face(house, house.breakers[main]),)
     if not survey.network.index.mains:
         yield ("no main is recorded",)
-    yield ("and still test before anything is touched",)
+    yield ("Then test before anything is touched",)
+
+
+def _on_face(house: House, breaker: Breaker) -> Link:
+    """A breaker by its number and by where it stands on its panel; a main needs no number."""
+    words = face_words(house, breaker)
+    numbered = words if breaker.spaces == ("main",) else f"{breaker_words(breaker.id)} ({words})"
+    return Link(numbered, Ref("space", breaker.id))
+
+
+def _place(house: House, at: str) -> Link | str:
+    breaker = breaker_named(house, at)
+    return link(house, at) if breaker is None else _on_face(house, breaker)
 
 
 def _link(source: Source) -> Link:
@@ -94,30 +116,34 @@ def _card(survey: Survey, source: Source) -> SourceCard:
     held = _held(survey, source, enters) if enters is not None else None
     return SourceCard(
         name=_link(source),
-        facts=tuple(_facts(house, source)),
+        facts=tuple(_facts(house, source, bool(by_hand))),
         warning=_warning(source, enters, main),
         keeps=tuple(_keeps(survey, enters)) if enters is not None else (),
         over=tuple(_over(house, source, enters, main)) if by_hand and enters else (),
-        back=tuple(_back(source, enters, main)) if by_hand and enters else (),
+        back=tuple(_back(enters, main)) if by_hand and enters else (),
         cannot=tuple(_cannot(source, held)) if enters is not None else (),
         load=tuple(_load(held)) if held is not None else (),
     )
 
 
-def _facts(house: House, source: Source) -> Iterator[Fact]:
+def _facts(house: House, source: Source, by_hand: bool) -> Iterator[Fact]:
+    """What is known of a source; where one switched by hand is and enters is said in the steps."""
     yield Fact("is", (source.is_.replace("-", " "),))
     yield Fact("rating", (said(house, source.rating),))
-    yield Fact("stands at", (_stands(house, source),) if source.at else (NOT_RECORDED,))
-    yield Fact("enters at", (link(house, source.enters),) if source.enters else (NOT_RECORDED,))
-    yield Fact("without the utility", (WITHOUT.get(source.without_utility or "", NOT_RECORDED),))
+    if not by_hand:
+        yield Fact("stands at", (_stands(house, source),) if source.at else (NOT_RECORDED,))
+        yield Fact("enters at", (_place(house, source.enters),) if source.enters else (NOT_RECORDED,))
+    yield Fact("when the utility fails", (WITHOUT.get(source.without_utility or "", NOT_RECORDED),))
     if source.note:
         yield Fact("note", (source.note,))
 
 
 def _stands(house: House, source: Source) -> Link | str:
-    box = house.boxes.get(source.at or "")
+    if not source.at:
+        return "its inlet, whose place is not recorded"
+    box = house.boxes.get(source.at)
     if box is None:
-        return link(house, source.at or "")
+        return link(house, source.at)
     return Link(f"{box.id}, {place_of(house, box)}", Ref("box", box.id))
 
 
@@ -156,9 +182,14 @@ def _keeps(survey: Survey, enters: Breaker) -> Iterator[Phrase]:
         for breaker in breakers:
             at += [", " if at else "", breaker_link(breaker)]
         draw = draws.get(each.id)
-        amps = f"{shown(draw.amps.value)} A" if draw is not None and draw.amps.value is not None else ""
+        amps = f"{shown(draw.amps.value)}\u00a0A" if draw is not None and draw.amps.value is not None else ""
         power = ", ".join(one for one in (told.get(each.id), amps) if one) or "what it draws is not recorded"
-        yield (*(one for one in at if one), f": {each.name} ({each.matters}), {power}")
+        yield (*(one for one in at if one), f": {_plain(each.name)} ({each.matters}), {power}")
+
+
+def _plain(name: str) -> str:
+    """``heat pump`` for ``heat-pump``, where a load has no name but its kind."""
+    return name.replace("-", " ") if name.islower() else name
 
 
 def _held(survey: Survey, source: Source, enters: Breaker) -> Carried | None:
@@ -217,20 +248,20 @@ def _load(held: Carried) -> Iterator[Working]:
 
 def _over(house: House, source: Source, enters: Breaker, main: Breaker | None) -> Iterator[Phrase]:
     if main is not None:
-        yield ("Main off: ", breaker_link(main.id), f" ({face_words(house, main)}).")
+        yield ("Off: ", _on_face(house, main), ".")
     yield ("Every other breaker in that panel off.",)
     yield ("Set the generator up outdoors. Connect its cord at ", _stands(house, source), ", then start it.")
-    yield ("On: ", breaker_link(enters.id), f" ({face_words(house, enters)}).")
+    yield ("On: ", _on_face(house, enters), ".")
     rating = said(house, source.rating)
     yield (
         "One breaker at a time, what matters first, listening to the generator after each."
         f" What runs at once must stay under its rating ({rating}) on each leg.",
     )
-    yield ("Leave everything else off, and whatever of the list below is more than it can carry.",)
+    yield ("Leave everything else off, and whatever that matters is more than it can carry.",)
 
 
-def _back(source: Source, enters: Breaker, main: Breaker | None) -> Iterator[Phrase]:
+def _back(enters: Breaker, main: Breaker | None) -> Iterator[Phrase]:
     yield ("When the street has supply again: every breaker that you switched on, off.",)
-    yield ("Off: ", breaker_link(enters.id), f". Then stop {source_words(source)} and take its cord away.")
+    yield ("Off: ", breaker_link(enters.id), ". Then stop the generator and take its cord away.")
     if main is not None:
-        yield ("Main on: ", breaker_link(main.id), ". Then the others, one at a time.")
+        yield ("On: ", Link("the main breaker", Ref("space", main.id)), ". Then the others, one at a time.")

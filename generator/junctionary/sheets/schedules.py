@@ -1,14 +1,12 @@
 """Builds the schedules of the whole house."""
 
-from junctionary.house.model import Box, House, Joint
-from junctionary.records.boxes import Reach
-from junctionary.records.values import NONE, UNKNOWN
-from junctionary.sheets.boxes import reach_words
+import re
+
+from junctionary.house.model import Circuit, House
 from junctionary.sheets.checklists import completeness
 from junctionary.sheets.circuits import numbered
 from junctionary.sheets.entries import SEVERITIES, Row, Table
 from junctionary.sheets.faces import breakers_counted
-from junctionary.sheets.isolation import before_any
 from junctionary.sheets.links import Link, Phrase, Ref, listed
 from junctionary.sheets.lists import (
     FindingGroup,
@@ -16,9 +14,7 @@ from junctionary.sheets.lists import (
     Group,
     ListSheet,
     NotRecordedSheet,
-    SplicesSheet,
 )
-from junctionary.sheets.makeup import connector_words
 from junctionary.sheets.naming import (
     NOT_RECORDED,
     breaker_link,
@@ -27,12 +23,13 @@ from junctionary.sheets.naming import (
     link,
     room_link,
     said,
-    where,
 )
 from junctionary.sheets.panels import fed_from
 from junctionary.sheets.rooms import box_row
-from junctionary.sheets.survey import Survey, boxes_known, edition_words, sentence, title
+from junctionary.sheets.survey import Survey, edition_words, sentence, title
 from junctionary.sheets.titleblock import GENERAL
+
+_LETTERS = re.compile(r"\D")
 
 
 def _list(survey: Survey, id_: str, heading: str, lead: str, groups: tuple[Group, ...]) -> ListSheet:
@@ -100,7 +97,8 @@ def circuits_list(survey: Survey) -> ListSheet:
     groups = []
     for panel in house.panels.values():
         ours = {breaker.id for breaker in panel.breakers}
-        circuits = [each for each in house.circuits.values() if ours & set(each.breakers)]
+        fed = [each for each in house.circuits.values() if ours & set(each.breakers)]
+        circuits = sorted(fed, key=_by_space)
         groups.append((panel.name, circuits))
     groups.append(("No breaker recorded", [each for each in house.circuits.values() if not each.breakers]))
     return _list(
@@ -128,7 +126,7 @@ def circuits_list(survey: Survey) -> ListSheet:
                                         )
                                     ),
                                 ),
-                                (each.record.purpose or NOT_RECORDED,),
+                                ((each.record.purpose or NOT_RECORDED).replace("-", " "),),
                                 listed(tuple(room_link(house, room) for room in each.rooms)),
                                 (str(len(each.boxes)),),
                                 (numbered(house, each),),
@@ -143,6 +141,12 @@ def circuits_list(survey: Survey) -> ListSheet:
             if circuits
         ),
     )
+
+
+def _by_space(circuit: Circuit) -> tuple[int, str]:
+    """As the breakers stand in their panel: by the number of the first space, the upper half first."""
+    spaces = [space for each in circuit.breakers for space in each.partition("/")[2].split("+")]
+    return min((int(_LETTERS.sub("", each) or 0), each) for each in spaces)
 
 
 def rooms_list(survey: Survey) -> ListSheet:
@@ -190,71 +194,6 @@ def boxes_list(survey: Survey) -> ListSheet:
             table = Table(heads, tuple(box_row(survey, each) for each in boxes))
             groups.append(Group(name, (), table))
     return _list(survey, "boxes", "Boxes", sentence(counted(len(house.boxes), "box", "boxes")), tuple(groups))
-
-
-def splices_sheet(survey: Survey) -> SplicesSheet:
-    """Every joint of the house, those hardest to reach first."""
-    house = survey.house
-    hard: list[Row] = []
-    alone: list[Row] = []
-    others: list[Row] = []
-    for box in house.boxes.values():
-        for joint in box.joints:
-            row = _joint_row(house, box, joint)
-            if is_hard_to_reach(box):
-                hard.append(row)
-            elif not box.devices:
-                alone.append(row)
-            else:
-                others.append(row)
-    heads = ("joint", "joins", "in", "where", "reached", "circuit")
-    return SplicesSheet(
-        title=title(survey, "Splices and pigtails", GENERAL["splices"], boxes_known(house.boxes.values())),
-        ref=Ref("sheet", "splices"),
-        heading="Splices and pigtails",
-        lead=(sentence(counted(len(hard) + len(alone) + len(others), "joint")), " ", _blind(house)),
-        before=before_any(),
-        groups=(
-            Group(
-                "Hard to reach",
-                ("Hidden, behind a surface, without a box, or nobody can tell.",),
-                Table(heads, tuple(hard)),
-            ),
-            Group("In boxes that only join", (), Table(heads, tuple(alone))),
-            Group("Behind devices", (), Table(heads, tuple(others))),
-        ),
-    )
-
-
-def _blind(house: House) -> str:
-    blind = [each.id for each in house.boxes.values() if each.makeup_unknown or each.makeup_unrecorded]
-    if not blind:
-        return ""
-    return sentence(
-        f"{counted(len(blind), 'box', 'boxes')} more may hold joints not recorded: {', '.join(blind)}"
-    )
-
-
-def is_hard_to_reach(box: Box) -> bool:
-    """Whether something told stands between a person and the joint, or there is no box around it."""
-    reach = box.record.reach
-    return box.record.size is NONE or reach is UNKNOWN or isinstance(reach, Reach)
-
-
-def _joint_row(house: House, box: Box, joint: Joint) -> Row:
-    members = ", ".join(
-        each.name.removeprefix(f"{box.id}/").removeprefix(f"{box.id}.") for each in joint.members
-    )
-    return Row(
-        (
-            (Link(joint.id, Ref("joint", joint.id)),),
-            (members,),
-            (connector_words(joint),),
-            (room_link(house, box.room), ", ", where(house, box.record.at)),
-            (reach_words(box.record.reach),),
-            listed(tuple(circuit_link(house, each) for each in joint.circuits)) or (NOT_RECORDED,),
-        )
-    )
 
 
 def findings_sheet(survey: Survey) -> FindingsSheet:
