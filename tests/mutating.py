@@ -12,7 +12,7 @@ from collections import Counter
 from dataclasses import dataclass
 from random import Random
 
-from mutations import boxes, loads, metal, network, panels, rooms, runs
+from mutations import boxes, loads, metal, network, panels, papers, rooms, runs
 from mutations.demo import Line, NoRecord, Seed, all_findings, drawn, mended
 from mutations.kinds import Mutation
 
@@ -20,7 +20,7 @@ from junctionary.checks.engine import rules
 from junctionary.checks.finding import Finding
 
 MUTATIONS: tuple[Mutation, ...] = tuple(
-    each for of in (boxes, loads, metal, network, panels, rooms, runs) for each in of.MUTATIONS
+    each for of in (boxes, loads, metal, network, panels, papers, rooms, runs) for each in of.MUTATIONS
 )
 NOT_SEEDED: dict[str, str] = {
     "island-without-receptacle": "the demo kitchen has no island, and its edition asks for nothing there",

@@ -157,8 +157,8 @@ def test_a_wall_whose_height_is_not_recorded_says_so() -> None:
 def test_a_picture_of_a_wall_is_named_with_it() -> None:
     photos = "photos: [{file: den-north.jpg, shows: D1, room: den, wall: north, date: 2026-03-01, stage: roughed}]\n"
     (photo,) = den(photos=photos)["Den, north wall"].photos
-    assert photo.says == "den-north.jpg (2026-03-01, roughed)"
-    assert photo.shown == "Photograph: D1 (den, north wall)"
+    assert photo.says == "Box D1 (2026-03-01, roughed, den-north.jpg)"
+    assert photo.shown == "Photograph, Den, north wall, roughed: box D1"
 
 
 def test_a_run_through_the_room_by_no_recorded_way_is_told_under_every_wall() -> None:
@@ -210,3 +210,52 @@ def test_a_box_told_beyond_the_end_of_its_wall_is_named_under_it() -> None:
 def test_walls_of_one_name_are_not_drawn_for_nobody_knows_which_is_meant() -> None:
     walls = walls_of(surveyed(rooms=ROOM.replace("north, east", "north, north"), boxes=BOXES))
     assert [each.title for each in walls] == ["Den, south wall", "Den, west wall"]
+
+
+LONG = ROOM.replace("12 ft", "40 ft")
+
+
+def test_a_long_wall_is_broken_where_a_long_stretch_holds_nothing() -> None:
+    boxes = "room: den\nboxes:\n  D1: {at: {wall: north, along: 36 ft, up: 16 in}}\n"
+    broken = wide_elevation(den(rooms=LONG, boxes=boxes)["Den, north wall"])
+    words = {each.text for each in letterings(broken.marks)}
+    assert {"left out:", "D1", "36 ft", "40 ft long, east corner"} <= words
+    assert not {"goes on below"} & words
+    boxes += "".join(
+        f"  D{i}: {{at: {{wall: north, along: {i * 8 - 8} ft, up: 16 in}}}}\n" for i in range(2, 6)
+    )
+    whole = wide_elevation(den(rooms=LONG, boxes=boxes)["Den, north wall"])
+    assert "left out:" not in {each.text for each in letterings(whole.marks)}
+
+
+def test_a_crowded_wall_is_drawn_larger_in_pieces() -> None:
+    boxes = "room: den\nboxes:\n" + "".join(
+        f"  D{i}: {{at: {{wall: north, along: {i * 14} in, up: {10 + i} in}}}}\n" for i in range(1, 30)
+    )
+    crowded = wide_elevation(den(rooms=LONG, boxes=boxes)["Den, north wall"])
+    assert "goes on below" in {each.text for each in letterings(crowded.marks)}
+    assert crowded.width_px <= 690
+
+
+def test_the_lines_of_a_door_meet_at_its_hinges() -> None:
+    door = "things: [{what: door, wall: north, along: 2 ft, width: 30 in, hinged: right, swings_into: den}]\n"
+    wall = den(rooms=ROOM + door)["Den, north wall"]
+    assert [each.hinged for each in wall.things] == ["right"]
+    drawing = wide_elevation(wall)
+    (leaf,) = strokes(drawing.marks, "leg")
+    xs = [float(each.split()[0]) for each in leaf.d[1:].split("L")]
+    # From the edge to the hinge, which is to the right of it, and back.
+    assert xs[0] == xs[2] < xs[1]
+
+
+def test_a_box_of_the_other_face_above_this_ceiling_is_named_and_not_drawn_outside() -> None:
+    beside = (
+        "room: hall\nname: Hall\nkind: hall\nlevel: ground\nceiling: 12 ft\n"
+        "outline: [[0 ft, -6 ft], [12 ft, -6 ft], [12 ft, -5 in], [0 ft, -5 in]]\nwalls: [north, east, south, west]\n"
+    )
+    hall = "room: hall\nboxes:\n  H1: {at: {wall: south, along: 3 ft, up: 10 ft}}\n"
+    wall = den(**{"rooms/hall": beside, "boxes/hall": hall})["Den, north wall"]
+    assert "H1" not in {each.name for each in wall.boxes}
+    assert any("above the ceiling" in str(note[0]) and "H1" in str(note) for note in wall.notes)
+    # Where its cable runs on down, this face is hatched all the same.
+    assert any(strip.left < 108 < strip.left + strip.width for strip in wall.cautions)

@@ -3,12 +3,20 @@
 from collections.abc import Callable
 
 import pytest
-from houses import surveyed
+from houses import HOUSE, surveyed
 from overlaps import lettering_overlaps, outside, strokes
 from rooms import level_plans, plan_of, random_room
 
 from junctionary.drawings.ink import Drawing, Linked, Mark, letterings, svg
-from junctionary.drawings.plan import narrow_level, narrow_room, wide_level, wide_room
+from junctionary.drawings.plan import (
+    middle_level,
+    middle_room,
+    narrow_level,
+    narrow_room,
+    wide_level,
+    wide_room,
+)
+from junctionary.publish.pages import TABLET_PX
 from junctionary.sheets.levels import level_sheet
 from junctionary.sheets.links import Ref
 from junctionary.sheets.plan import Plan
@@ -19,13 +27,17 @@ Draw = Callable[[Plan], Drawing]
 SEEDS = pytest.mark.parametrize("seed", range(24))
 PHONE_PX = 320 - 46
 """What the sheet's frame leaves of the narrowest phone."""
-TABLET_PX = 721 - 46
+DESK_PX = 1120 - 46
+SMALL_TABLET_PX = 721 - 46
+"""Where the narrow layout ends; a wide drawing with a middle one stands on a desk only."""
 
 
 def drawn(survey: Survey) -> list[Drawing]:
     plans = [plan for room in survey.house.rooms.values() if (plan := room_plan(survey, room)) is not None]
-    made = [draw(plan) for plan in plans for draw in (wide_room, narrow_room)]
-    return made + [draw(plan) for plan in level_plans(survey) for draw in (wide_level, narrow_level)]
+    made = [draw(plan) for plan in plans for draw in (wide_room, middle_room, narrow_room)]
+    return made + [
+        draw(plan) for plan in level_plans(survey) for draw in (wide_level, middle_level, narrow_level)
+    ]
 
 
 def links(marks: tuple[Mark, ...]) -> set[Ref]:
@@ -47,13 +59,17 @@ def test_no_lettering_of_the_demo_lies_on_other_lettering(demo_survey: Survey) -
 
 def test_letters_are_never_below_nine_pixels(demo_survey: Survey) -> None:
     for drawing in drawn(demo_survey):
-        field = PHONE_PX if drawing.kind.startswith("narrow") else TABLET_PX
+        on_tablet = drawing.kind.startswith("middle") or drawing.width_px <= TABLET_PX
+        field = SMALL_TABLET_PX if on_tablet else DESK_PX
+        field = PHONE_PX if drawing.kind.startswith("narrow") else field
         scale = min(1, field / drawing.width_px)
         assert min((each.size_px for each in letterings(drawing.marks)), default=9) * scale >= 9, drawing.id
 
 
 @SEEDS
-@pytest.mark.parametrize("draw", [wide_room, narrow_room, wide_level, narrow_level])
+@pytest.mark.parametrize(
+    "draw", [wide_room, middle_room, narrow_room, wide_level, middle_level, narrow_level]
+)
 def test_every_box_is_drawn_and_leads_to_its_sheet(draw: Draw, seed: int) -> None:
     plan = plan_of(random_room(seed))
     assert {each.ref for each in plan.boxes} <= links(draw(plan).marks)
@@ -62,7 +78,7 @@ def test_every_box_is_drawn_and_leads_to_its_sheet(draw: Draw, seed: int) -> Non
 @SEEDS
 def test_every_box_carries_its_code_wide_and_narrow(seed: int) -> None:
     plan = plan_of(random_room(seed))
-    for draw in (wide_room, narrow_room, wide_level):
+    for draw in (wide_room, middle_room, narrow_room, wide_level, middle_level):
         assert {each.name for each in plan.boxes} <= {each.text for each in letterings(draw(plan).marks)}
 
 
@@ -188,3 +204,73 @@ def test_where_it_cannot_be_told_whether_a_wall_fails_no_stretch_is_drawn() -> N
 def test_a_room_of_an_older_edition_shows_the_stretch_as_asked_by_todays() -> None:
     plan = far_plan(ROOM + "complete: true\nbuilt_to: nec-1996\n")
     assert [each.only_today for each in plan.far] == [True]
+
+
+HALL = (
+    "room: hall\nname: Hall\nkind: hall\nlevel: ground\n"
+    "outline: [[0 ft, -8 ft], [12 ft, -8 ft], [12 ft, -5 in], [0 ft, -5 in]]\nwalls: [north, east, south, west]\n"
+)
+
+
+def door_plan(door: str) -> Plan:
+    den = f"{ROOM}things: [{{what: door, wall: north, along: 2 ft, width: 30 in, to: hall{door}}}]\n"
+    return plan_of(surveyed(rooms=den, **{"rooms/hall": HALL}))
+
+
+def test_a_door_hangs_on_its_recorded_side_and_opens_into_its_recorded_room() -> None:
+    (inward,) = door_plan(", hinged: left, swings_into: den").gaps
+    # The north wall is faced from the south: its left end is the west one.
+    assert [(leaf.hinge, leaf.open, leaf.shut) for leaf in inward.leaves] == [((24, 0), (24, 30), (54, 0))]
+    (outward,) = door_plan(", hinged: right, swings_into: hall").gaps
+    assert [(leaf.hinge, leaf.open, leaf.shut) for leaf in outward.leaves] == [((54, 0), (54, -30), (24, 0))]
+
+
+def test_a_pair_of_doors_has_two_leaves_that_meet() -> None:
+    (pair,) = door_plan(", hinged: both, swings_into: den").gaps
+    assert [leaf.shut for leaf in pair.leaves] == [(39, 0), (39, 0)]
+
+
+@pytest.mark.parametrize(
+    "told", ["", ", hinged: left", ", swings_into: den", ", hinged: unknown, swings_into: den"]
+)
+def test_a_door_whose_hinges_or_swing_are_not_recorded_has_no_leaf_drawn(told: str) -> None:
+    plan = door_plan(told)
+    assert plan.gaps[0].leaves == ()
+    assert not [each for each in strokes(wide_room(plan).marks, "hair") if "A" in each.d]
+    assert list(strokes(wide_room(plan).marks, "dashed-fine"))
+
+
+def test_a_door_that_slides_is_drawn_as_two_panels_without_a_swing() -> None:
+    plan = door_plan(", hinged: none")
+    assert plan.gaps[0].slides
+    assert not list(strokes(wide_room(plan).marks, "dashed-fine"))
+
+
+def test_a_door_told_by_both_its_rooms_is_drawn_once_with_the_leaf_that_one_of_them_tells() -> None:
+    den = f"{ROOM}things: [{{what: door, wall: north, along: 2 ft, width: 30 in, hinged: left, swings_into: den}}]\n"
+    hall = f"{HALL}things: [{{what: door, wall: south, along: 7 ft 6 in, width: 30 in, to: den}}]\n"
+    (plan,) = level_plans(surveyed(rooms=den, **{"rooms/hall": hall}))
+    assert [len(gap.leaves) for gap in plan.gaps] == [1]
+
+
+def test_a_metric_house_reads_the_reach_in_its_own_units_beside_the_codes() -> None:
+    survey = surveyed(
+        house=f"{HOUSE}shows: metric\n",
+        rooms=ROOM + "complete: true\n",
+        boxes=OUTLET,
+        circuits=FED,
+        panels=FAR_PANEL,
+    )
+    assert plan_of(survey).far_kinds == ("wall more than 1.83 m (6 ft) from a receptacle",)
+
+
+def test_along_a_garden_a_wall_is_drawn_only_where_a_room_stands() -> None:
+    garden = (
+        "room: den\nname: Garden\nkind: outdoors\nlevel: ground\n"
+        "outline: [[0 ft, 0 ft], [30 ft, 0 ft], [30 ft, 20 ft], [0 ft, 20 ft]]\nwalls: [north, east, south, west]\n"
+    )
+    plan = plan_of(surveyed(rooms=garden, **{"rooms/hall": HALL}))
+    ((start, end),) = [each for each in plan.rooms[0].unbuilt if each[0][1] == each[1][1] == 0]
+    # The hall is 12 ft long; the rest of the north side is open.
+    assert (start, end) == ((144, 0), (360, 0))
+    assert len(list(strokes(wide_room(plan).marks, "wall"))) == 1

@@ -167,6 +167,11 @@ LOOSE: dict[str, tuple[str, str]] = {
         f"{ROOM}building: shed\n",
         "rooms/den.yaml:4:11: no building 'shed' is recorded",
     ),
+    "a door that swings into a room it does not lead to": (
+        "[rooms/hall.yaml]\nroom: hall\nname: Hall\nkind: hall\n"
+        f"{ROOM}things: [{{what: door, wall: east, swings_into: hall}}]\n",
+        "rooms/den.yaml:4:48: a door of den swings into hall",
+    ),
     "a door to no room": (
         f"{ROOM}things: [{{what: door, wall: east, to: hall}}]\n",
         "rooms/den.yaml:4:39: no room 'hall' is recorded",
@@ -227,6 +232,35 @@ LOOSE: dict[str, tuple[str, str]] = {
         "[log.yaml]\n- {date: 2026-01-02, trip: main/1, while: [kettle, iron]}\n",
         "log.yaml:1:52: no load 'iron' is recorded",
     ),
+    "surge protection on no breaker": (
+        f"{PANEL}breakers: {{1: {{feeds: c}}}}\nsurge: {{type: 2, connected: 2+4}}\n",
+        "panels/main.yaml:4:29: no breaker '2+4' is recorded",
+    ),
+    "installed before it was made": (
+        f"{PANEL}breakers: {{1: {{feeds: c, made: 2024-06, installed: 2024-05-30}}}}\n",
+        "panels/main.yaml:3:52: installed 2024-05-30, but made 2024-06",
+    ),
+    "a cable older than its record can tell": (
+        f"{HOUSE}recorded: 2026-11-15\n[circuits/x.yaml]\ncircuit: x\nname: X\nruns: [{{id: b1, installed: 2052}}]\n",
+        "circuits/x.yaml:3:28: installed 2052, after the date of the record, 2026-11-15",
+    ),
+    "a permit for nothing known": (
+        f"{HOUSE}permits: [{{number: B-1, covers: [den, dem]}}]\n",
+        "house.yaml:3:39: no thing 'dem' is recorded",
+    ),
+    "a permit closed before it was issued": (
+        f"{HOUSE}permits: [{{number: B-1, issued: 2026-03-09, closed: 2026-02-16}}]\n",
+        "house.yaml:3:53: permit B-1 closed 2026-02-16, but issued 2026-03-09",
+    ),
+    "a permit told twice": (
+        f"{HOUSE}permits: [{{number: B-1}}, {{number: B-1}}]\n",
+        "house.yaml:3:35: permit B-1 is told twice",
+    ),
+    "an inspection under no permit on record": (
+        f"{HOUSE}permits: [{{number: B-114}}]\n"
+        "[log.yaml]\n- {date: 2026-01-02, inspection: final, permit: B-141}\n",
+        "log.yaml:1:49: no permit 'B-141' is recorded",
+    ),
     "a photo of nothing known": (
         "[photos/photos.yaml]\nphotos: [{file: a.jpg, shows: K7}]\n",
         "photos/photos.yaml:1:31: no thing 'K7' is recorded",
@@ -238,6 +272,16 @@ LOOSE: dict[str, tuple[str, str]] = {
 def test_a_loose_end_is_told_where_it_stands(problems_of: ProblemsOf, name: str) -> None:
     text, said = LOOSE[name]
     assert said in problems_of(BASE + text)
+
+
+@pytest.mark.parametrize(
+    ("made", "installed"), [("2024", "2024-05-30"), ("2024-05", "2024"), ("1957", "unknown")]
+)
+def test_a_date_told_in_part_is_held_against_no_more_than_it_tells(
+    problems_of: ProblemsOf, made: str, installed: str
+) -> None:
+    text = f"{PANEL}breakers: {{1: {{feeds: c}}}}\nmade: {made}\ninstalled: {installed}\n"
+    assert problems_of(BASE + text) == []
 
 
 def test_the_base_itself_has_no_loose_end(problems_of: ProblemsOf) -> None:

@@ -134,7 +134,7 @@ def test_unknown_stands_over_the_list_and_names_the_main(page: "Page", demo_manu
     to(page, demo_manual, "make-dead.html", "#box=X1")
     said = page.locator("#result").inner_text()
     assert said.index("UNKNOWN: MAIN OFF, AND STILL TEST") < said.index("main 40")
-    assert "main main" in page.locator(".ticks .where").all_inner_texts()
+    assert "main of panel main" in page.locator(".ticks .where").all_inner_texts()
     assert "Portable generator" in page.locator(".ticks .where").all_inner_texts()
 
 

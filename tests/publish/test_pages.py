@@ -93,6 +93,13 @@ def test_no_breaker_known_is_never_an_all_clear() -> None:
     assert "must be off" not in html
 
 
+@pytest.mark.parametrize("path", sorted(path for path in HTML if not path.startswith("note/")))
+def test_a_table_tells_what_it_is_of_unless_its_owner_wrote_it(path: str) -> None:
+    for named, begins in re.findall(r"<table([^>]*)>\s*(.{8})", HTML[path], re.DOTALL):
+        by = re.search(r'aria-labelledby="([^" ]+)"', named)
+        assert begins == "<caption" or (by and f'id="{by[1]}"' in HTML[path])
+
+
 def test_text_of_a_record_is_escaped() -> None:
     html = page(replace(BOX, heading='Box <script>"'), address_book(sheets()), THEME)
     assert "Box &lt;script&gt;" in html

@@ -9,10 +9,11 @@ import pytest
 
 from junctionary.cli import main
 from junctionary.cli.opening import open_record
+from junctionary.publish.picture_size import size_px
 from junctionary.publish.pictures import NotBare, bare, bare_pictures
 
 PIL = pytest.importorskip("PIL")
-from PIL import Image, PngImagePlugin  # noqa: E402
+from PIL import Image, ImageOps, PngImagePlugin  # noqa: E402
 
 SECRETS = (b"Somewhere 12", b"Maker & Sons", b"52/1", b"ICC_PROFILE", b"http://ns.adobe.com", b"Photoshop", b"GPS")
 GPS, MAKE, TURNED = 0x8825, 0x010F, 0x0112
@@ -166,6 +167,33 @@ def test_a_png_part_nobody_knows_but_that_it_needs_is_refused() -> None:
         bare(odd)
 
 
+@pytest.mark.parametrize(
+    "raw",
+    [
+        saved(wall(), "JPEG"),
+        saved(wall(), "JPEG", progressive=True),
+        saved(wall(), "PNG"),
+        saved(wall(), "WEBP", quality=50),
+        saved(wall(), "WEBP", lossless=True),
+        saved(wall("RGBA"), "WEBP", quality=50),
+    ],
+    ids=["jpeg", "progressive", "png", "webp", "lossless", "transparent"],
+)
+def test_the_size_of_a_picture_is_what_a_picture_library_reads(raw: bytes) -> None:
+    assert size_px(bare(raw)) == opened(raw).size == (48, 32)
+
+
+@pytest.mark.parametrize("turned", range(1, 9))
+def test_a_picture_lying_on_its_side_is_as_wide_as_it_was_high(turned: int) -> None:
+    made = bare(saved(wall(), "JPEG", exif=exif(turned)))
+    assert size_px(made) == ImageOps.exif_transpose(opened(made)).size
+
+
+def test_what_tells_no_size_has_none() -> None:
+    assert size_px(b"\xff\xd8\xff\xd9") is None
+    assert size_px(b"RIFF") is None
+
+
 @pytest.fixture
 def record(tmp_path: Path) -> Path:
     """A wall and a box of a den that were photographed; one picture is none, one is not there, one is not listed."""
@@ -207,7 +235,7 @@ def test_a_picture_stands_beside_its_wall_and_its_box_with_words_for_it(record: 
     assert main(["publish", str(record), "-o", str(manual)]) == 0
     for page in ("room/den.html", "box/D1.html"):
         html = (manual / page).read_text("utf-8")
-        assert '<img src="../photos/good.jpg" alt="Photograph: D1 (den, north wall)">' in html
+        assert '<img src="../photos/good.jpg" width="48" height="32" alt="Photograph, Den, north wall, roughed: box D1">' in html
         assert "bad.jpg. The picture is not in this manual." in html
         assert 'src="../photos/bad.jpg"' not in html
 

@@ -30,6 +30,40 @@ SAID: dict[str, tuple[str, str, str]] = {
         "circuit: c\nname: C\nruns: [{id: a1, supported: {zzz: 1}}]\n",
         "circuits/c.yaml:3:29: unknown key 'zzz'; expected one of first, every; take the key out",
     ),
+    "an age that is no date": (
+        PANEL,
+        "panel: main\nspaces: 4\ninstalled: last spring\n",
+        "panels/main.yaml:3:12: 'last spring'; expected a year, a month or a day, such as 1957, 2025-10 or "
+        "2025-10-11; write as much of the date as is known, the year first",
+    ),
+    "surge protection of no type": (
+        PANEL,
+        "panel: main\nspaces: 4\nsurge: {type: 4}\n",
+        "panels/main.yaml:3:15: 4; expected the type on its label: 1, 2 or 3; write type: 1, 2 or 3, or unknown",
+    ),
+    "surge protection nowhere": (
+        PANEL,
+        "panel: main\nspaces: 4\nsurge: {type: 2, connected: cellar}\n",
+        "panels/main.yaml:3:29: 'cellar' is not where it is connected; expected where it is connected such as "
+        "before-main, lugs, built-in, or the breaker's spaces 39+41; "
+        "write it like before-main, lugs, built-in, or the breaker's spaces 39+41",
+    ),
+    "surge protection in a word": (
+        PANEL,
+        "panel: main\nspaces: 4\nsurge: yes\n",
+        "panels/main.yaml:3:8: 'yes' is no answer known here; expected one of none, unknown, or "
+        "{type: 2, connected: lugs}; choose a known answer",
+    ),
+    "a permit without its number": (
+        "house.yaml",
+        "house: Hut\nreference: nec-2023\npermits: [{authority: County}]\n",
+        "house.yaml:3:11: no 'number' here; expected the key 'number'; add number:",
+    ),
+    "a day no permit is closed on": (
+        "house.yaml",
+        "house: Hut\nreference: nec-2023\npermits: [{number: B-1, closed: 2026}]\n",
+        'house.yaml:3:33: the number 2026; expected a date; put it in quotes if it is meant: "2026"',
+    ),
     "a missing key": (
         ROOM,
         "name: Den\nkind: den\n",

@@ -29,6 +29,9 @@ from junctionary.sheets.lists import (
     Judged,
     ListSheet,
     NotRecordedSheet,
+    SpliceBox,
+    SpliceGroup,
+    SpliceLine,
     SplicesSheet,
 )
 from junctionary.sheets.loads import Calculation, FeederEntry, LegBar, LegLoad, LoadsSheet
@@ -121,6 +124,15 @@ GAP = MissingEntry(
 )
 
 
+SPLICED = SpliceBox(
+    Link("J7", Ref("box", "J7")),
+    ("Den, ceiling",),
+    "behind plasterboard",
+    (Link("Den receptacles", Ref("circuit", "den")),),
+    (SpliceLine(Link("j1", Ref("joint", "J7/j1")), "p1.black, p2.black", "lever-2"),),
+)
+
+
 def conductor(
     run: str, colour: str, meets: str, state: str = "joined", size: str = "12 AWG", marked: str = ""
 ) -> Conductor:
@@ -190,7 +202,7 @@ PIGTAILED = MakeUp(
             ),
         ),
     ),
-    "Written as pigtailed; the joints are expanded from that word.",
+    "Recorded in short: pigtailed. What is drawn dashed follows from that; nobody recorded seeing it.",
     "1-gang, plastic, 20.3 in³ marked; free conductor 8 in",
 )
 
@@ -752,7 +764,7 @@ def sheets() -> tuple[Sheet, ...]:
             ref=Ref("sheet", "splices"),
             heading="Splices and pigtails",
             before=UNSURE,
-            groups=(Group("Hard to reach", (), table),),
+            groups=(SpliceGroup("Hard to reach", "Behind a surface.", (SPLICED,)),),
         ),
         LOADS,
         FindingsSheet(
@@ -895,7 +907,7 @@ def sheets() -> tuple[Sheet, ...]:
             ref=Ref("sheet", "outage"),
             heading="Outage card",
             stays_live=(("the service conductors",),),
-            all_dead=(("main main",),),
+            all_dead=(("main of panel main",),),
             cards=(
                 SourceCard(
                     Link("Generator", Ref("circuit", "gen")), (Fact("rating", ("30 A",)),),

@@ -57,3 +57,13 @@ def test_a_trip_is_told_with_what_was_running() -> None:
     log = "- {date: 2026-08-02, trip: main/1, while: kettle, by: owner}\n"
     (trip,) = rows(sheet(log), "Trips")
     assert words(trip)[1] == "main/1 while kettle ran"
+
+
+def test_surge_protection_is_among_what_is_to_be_tested() -> None:
+    panel = PANEL + "surge: {type: 2, connected: built-in}\n"
+    log = "- {date: 2026-05-01, test: surge-indicator, about: main, result: pass}\n"
+    made = history_sheet(
+        surveyed({"devices/all.yaml": DEVICES}, panels=panel, circuits=CIRCUIT, boxes=BOXES, log=log)
+    )
+    *_, surge = rows(made, "Protectors")
+    assert words(surge)[:4] == ["main, surge protection, type 2", "main", "2026-05-01", "pass"]

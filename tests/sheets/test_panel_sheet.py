@@ -159,3 +159,31 @@ def test_a_subpanel_shows_the_ground_that_comes_with_its_feeder() -> None:
     assert (line.part, line.may, line.stands) == ("ground of f1", "at least 10 AWG copper", "too small")
     assert line.severity == "defect"
     assert circuit_sheet(survey, "den").workings[-1].says == "It is 12 AWG copper: too small."
+
+
+def test_the_age_of_a_panel_and_its_surge_protection_are_told_or_said_not_to_be_recorded() -> None:
+    bare = facts(sheet("1: {rating: 15 A, feeds: den}"))
+    assert (bare["age"], bare["surge protection"]) == ("not recorded", "not recorded")
+    told = facts(
+        sheet("1: {rating: 15 A, feeds: den}", "made: 1957\nsurge: {type: 1, connected: before-main}\n")
+    )
+    assert told["age"] == "made 1957"
+    assert told["surge protection"] == "type 1; before the main: live with the main off; its age not recorded"
+    assert (
+        facts(sheet("1: {rating: 15 A, feeds: den}", "surge: none\n"))["surge protection"]
+        == "none in this panel"
+    )
+
+
+def test_a_breaker_put_in_later_is_dated_in_the_schedule_and_the_others_not_recorded() -> None:
+    made = sheet("1: {rating: 15 A, feeds: den, installed: 2019}\n3: {rating: 15 A, feeds: none}")
+    assert made.schedule.heads[-1] == "age"
+    assert [plain(row.cells[-1]) for row in made.schedule.rows] == ["installed 2019", "not recorded"]
+    assert "age" not in sheet("1: {rating: 15 A, feeds: den}").schedule.heads
+
+
+def test_a_breaker_with_surge_protection_on_it_feeds_that_and_is_no_spare() -> None:
+    made = sheet("1+3: {rating: 20 A, feeds: none}", "surge: {type: 2, connected: 1+3}\n")
+    handle = at(made, "1")
+    assert (handle.state, plain(handle.feeds)) == ("feeds", "surge protection")
+    assert at(sheet("1+3: {rating: 20 A, feeds: none}"), "1").state == "unused"

@@ -174,7 +174,7 @@ def test_an_inlet_that_nothing_keeps_apart_from_the_main_is_warned_of() -> None:
 def test_the_main_goes_off_before_the_inlet_goes_on() -> None:
     (card,) = outage_sheet(surveyed(house=GENERATOR, panels=INLET, circuits=CIRCUIT, boxes=BOXES)).cards
     steps = [plain(each) for each in card.over]
-    assert steps[0].startswith("Main off: main main")
+    assert steps[0] == "Off: Main panel, the main breaker."
     assert any(each.startswith("On: main 5+7") for each in steps[1:])
     assert [plain(each) for each in card.keeps] == [
         "main 1: Fish tank (water), what it draws is not recorded"

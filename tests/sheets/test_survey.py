@@ -6,7 +6,8 @@ from houses import surveyed
 from junctionary.marks import Place
 from junctionary.sheets.links import Ref, listed, plain
 from junctionary.sheets.naming import homes, ref_of
-from junctionary.sheets.schedules import not_recorded_sheet, splices_sheet
+from junctionary.sheets.schedules import not_recorded_sheet
+from junctionary.sheets.splices import splices_sheet
 from junctionary.sheets.survey import boxes_known, cited, excerpts, known_words
 
 PANEL = "panel: main\nspaces: 4\nbreakers: {1: {rating: 20 A, feeds: den, says: Den}}\n"
@@ -76,7 +77,9 @@ def test_a_place_outside_the_record_has_no_lines() -> None:
 
 def test_a_joint_behind_something_comes_first() -> None:
     first = splices_sheet(SURVEY).groups[0]
-    assert [plain(row.cells[0]) for row in first.table.rows] == ["K1/j1"]
+    assert [(each.box.text, [line.joint.text for line in each.joints]) for each in first.boxes] == [
+        ("K1", ["j1"])
+    ]
 
 
 def test_a_box_that_may_hold_joints_nobody_wrote_down_is_named() -> None:

@@ -20,14 +20,19 @@ from junctionary.drawings.ink import (
 )
 from junctionary.drawings.lanes import side_by_side
 from junctionary.drawings.lettering import width_px
-from junctionary.drawings.placing import Extent, Label, placed, spread
+from junctionary.drawings.placing import Extent, Label, line_room, placed, spread
 from junctionary.drawings.wall_boxes import face_size, wall_box
-from junctionary.sheets.elevation import Elevation, WallBox, WallRun, WallThing
+from junctionary.drawings.wall_pieces import Piece, Ruler, breaks, ruler_of
+from junctionary.drawings.wall_things import clipped, edge_room, thing_on_wall
+from junctionary.sheets.elevation import Elevation, WallBox, WallRun
 
 NARROW_PX = 340.0
 _MOST_PIECES = 12
 _HATCH_PX = 7.0
 _ORDINATE_PX = 44.0
+_ROWS_OF_LABELS = 1.4
+"""How many labels may on the whole stand above one another before a wall is drawn larger, in pieces."""
+
 _LANES_IN = 12.0
 """What the lanes of one stretch may take together, well within the hatching about it."""
 
@@ -39,14 +44,15 @@ class _Manner:
     least_px_per_in: float
     right_px: float
     cables: bool
+    run_label_px: float
 
 
-_WIDE = _Manner(860, 3.2, 1.2, 22, cables=True)
-_NARROW = _Manner(NARROW_PX, 2.8, 1.15, 14, cables=False)
+_WIDE = _Manner(690, 3.2, 1.3, 22, cables=True, run_label_px=70)
+_NARROW = _Manner(NARROW_PX, 2.8, 1.15, 14, cables=False, run_label_px=34)
 
 
 def wide_elevation(elevation: Elevation) -> Drawing:
-    """The wall in one piece where it can be, at most 860 px wide."""
+    """The wall in one piece where it can be, at most 690 px wide: as a tablet and paper show it unshrunk."""
     return _drawn(elevation, f"{elevation.id}-wide", _WIDE, "wide")
 
 
@@ -55,37 +61,19 @@ def narrow_elevation(elevation: Elevation) -> Drawing:
     return _drawn(elevation, f"{elevation.id}-narrow", _NARROW, "narrow")
 
 
-@dataclass(frozen=True, slots=True)
-class _Piece:
-    """A stretch of the wall on the field: where it starts and ends along, and how inches become px."""
-
-    start: float
-    end: float
-    left_px: float
-    floor_px: float
-    scale: float
-
-    def x(self, along: float) -> float:
-        return self.left_px + (along - self.start) * self.scale
-
-    def y(self, up: float) -> float:
-        return self.floor_px - up * self.scale
-
-    def holds(self, along: float) -> bool:
-        return self.start - 0.01 <= along < self.end or along == self.end
-
-
 def _drawn(elevation: Elevation, drawing_id: str, manner: _Manner, kind: str) -> Drawing:
     left = 12 + max((width_px(each.up, 12) for each in elevation.boxes), default=20.0)
     left = max(left, 12 + width_px(elevation.height_words, 12)) + 14
     room = manner.width_px - left - manner.right_px
-    count = _pieces(elevation, manner, room)
-    long = elevation.length / count
+    ruler = ruler_of(elevation)
+    count = _pieces(elevation, ruler, manner, room)
+    long = ruler.length / count
     scale = min(manner.most_px_per_in, room / long)
     marks: list[Mark] = []
     top = 10.0
     for index in range(count):
-        piece = _Piece(index * long, (index + 1) * long, left, top + elevation.height * scale + 4, scale)
+        floor = top + elevation.height * scale + 4
+        piece = Piece(ruler, index * long, (index + 1) * long, left, floor, scale)
         drawn, bottom = _piece(elevation, piece, manner, index, count)
         marks += drawn
         top = bottom + 26
@@ -94,23 +82,37 @@ def _drawn(elevation: Elevation, drawing_id: str, manner: _Manner, kind: str) ->
     return Drawing(drawing_id, width, top - 18, elevation.title, elevation.says, tuple(marks), f"{kind} wall")
 
 
-def _pieces(elevation: Elevation, manner: _Manner, room: float) -> int:
-    """The fewest pieces in which the wall is large enough and its distances stand in one row."""
-    least = max(1, math.ceil(elevation.length * manner.least_px_per_in / room))
+def _pieces(elevation: Elevation, ruler: Ruler, manner: _Manner, room: float) -> int:
+    """The fewest pieces in which all that is said of the wall has room at the size they are drawn."""
+    least = max(1, math.ceil(ruler.length * manner.least_px_per_in / room))
     for count in range(least, _MOST_PIECES):
-        long = elevation.length / count
+        long = ruler.length / count
         scale = min(manner.most_px_per_in, room / long)
-        needed = [
-            sum(
-                _ordinate_px(words)
-                for words, along in _distances(elevation)
-                if i * long <= along < (i + 1) * long
-            )
-            for i in range(count)
-        ]
-        if max(needed) <= max(long * scale, room * 0.98):
+        spans = [(i * long, (i + 1) * long) for i in range(count)]
+        fits = all(_has_room(elevation, ruler, manner, span, scale) for span in spans)
+        if fits or (scale == manner.most_px_per_in and count > least):
             return count
     return _MOST_PIECES
+
+
+def _has_room(
+    elevation: Elevation, ruler: Ruler, manner: _Manner, span: tuple[float, float], scale: float
+) -> bool:
+    """Whether the distances stand in one row, the heights beside one another, and the codes on the wall."""
+    long = (span[1] - span[0]) * scale
+    at = [(words, ruler.flat(along)) for words, along in _distances(elevation)]
+    distances = sum(_ordinate_px(words) for words, along in at if span[0] <= along < span[1])
+    boxes = [each for each in elevation.boxes if span[0] <= ruler.flat(each.at[0]) < span[1]]
+    heights = 14 * (1 + len({each.at[1] for each in boxes}))
+    runs = {
+        round(run.points[0][0]) for run in elevation.runs if span[0] <= ruler.flat(run.points[0][0]) < span[1]
+    }
+    codes = sum(width_px(each.name, 11.5) for each in boxes) + manner.run_label_px * len(runs)
+    return (
+        distances <= max(long, manner.width_px * 0.8)
+        and heights <= elevation.height * scale + 20
+        and codes <= long * _ROWS_OF_LABELS
+    )
 
 
 def _distances(elevation: Elevation) -> list[tuple[str, float]]:
@@ -123,41 +125,46 @@ def _ordinate_px(words: str) -> float:
 
 
 def _piece(
-    elevation: Elevation, piece: _Piece, manner: _Manner, index: int, count: int
+    elevation: Elevation, piece: Piece, manner: _Manner, index: int, count: int
 ) -> tuple[list[Mark], float]:
-    left, right = piece.x(piece.start), piece.x(piece.end)
+    left, right = piece.left_px, piece.left_px + (piece.end - piece.start) * piece.scale
     top, floor = piece.y(elevation.height), piece.floor_px
     frame: Extent = (left, top, right, floor)
     boxes = [each for each in elevation.boxes if piece.holds(each.at[0])]
     back: list[Mark] = [Stroke(f"M{left:.1f} {top:.1f}H{right:.1f}V{floor:.1f}H{left:.1f}Z", "floor")]
     strips = [
-        _clipped(
+        clipped(
             (piece.x(c.left), piece.y(c.foot + c.height), piece.x(c.left + c.width), piece.y(c.foot)), frame
         )
         for c in elevation.cautions
     ]
     back += hatched([each for each in strips if each is not None], _HATCH_PX, "hatch")
     thing_labels: list[Label] = []
+    edges: list[Extent] = []
     for thing in sorted(elevation.things, key=lambda each: not each.breaks_wall):
-        drawn, label = _thing(thing, piece, frame)
+        drawn, label = thing_on_wall(thing, piece, frame)
         back += drawn
         thing_labels += label
+        edges += edge_room(thing, piece, frame)
     back += _edges(frame, first=index == 0, last=index == count - 1, dashed=elevation.height_assumed)
-    routes, run_labels = _runs(elevation.runs, piece, manner, frame)
+    routes, run_labels, run_room = _runs(elevation.runs, piece, manner, frame)
     faces = [wall_box(each, piece.x(each.at[0]), piece.y(each.at[1]), piece.scale) for each in boxes]
     ordinates, ordinate_bottom = _ordinates(elevation, boxes, piece, left, right + manner.right_px - 4)
     heights = _heights(elevation, boxes, piece, left, top)
     taken = [_box_extent(each, piece) for each in boxes]
     codes = [_code(each, piece) for each in boxes]
     field = (left + 3, top + 3, right - 3, floor - 2)
-    words, reached = placed([*codes, *run_labels, *thing_labels], taken, field)
+    cut, cut_room = breaks(piece, frame)
+    words, reached = placed(
+        [*codes, *run_labels, *thing_labels], [*taken, *cut_room], field, (), [*run_room, *edges]
+    )
     bottom = ordinate_bottom
     if reached > field[3]:
         # What found no room on the wall stands under the distances.
         words = _below(words, field[3], bottom - field[3] + 2)
         bottom += reached - field[3] + 4
     foot, foot_y = _foot(elevation, left, right, bottom, index, count)
-    return [*back, *routes, *faces, *ordinates, *heights, *words, *foot], foot_y
+    return [*back, *routes, *cut, *faces, *ordinates, *heights, *words, *foot], foot_y
 
 
 def _below(marks: tuple[Mark, ...], line_y: float, by: float) -> tuple[Mark, ...]:
@@ -171,12 +178,6 @@ def _below(marks: tuple[Mark, ...], line_y: float, by: float) -> tuple[Mark, ...
         else:
             moved.append(mark)
     return tuple(moved)
-
-
-def _clipped(at: Extent, frame: Extent) -> Extent | None:
-    left, top = max(at[0], frame[0]), max(at[1], frame[1])
-    right, bottom = min(at[2], frame[2]), min(at[3], frame[3])
-    return (left, top, right, bottom) if left < right and top < bottom else None
 
 
 def _edges(frame: Extent, *, first: bool, last: bool, dashed: bool) -> list[Mark]:
@@ -193,35 +194,15 @@ def _edges(frame: Extent, *, first: bool, last: bool, dashed: bool) -> list[Mark
     return marks
 
 
-def _thing(thing: WallThing, piece: _Piece, frame: Extent) -> tuple[list[Mark], list[Label]]:
-    at = _clipped(
-        (
-            piece.x(thing.left),
-            piece.y(thing.up + thing.height),
-            piece.x(thing.left + thing.width),
-            piece.y(thing.up),
-        ),
-        frame,
-    )
-    if at is None:
-        return [], []
-    left, top, right, bottom = at
-    weight = "hole" if thing.breaks_wall else "thing"
-    kind = f"{weight} dashed-fine" if thing.assumed else weight
-    marks: list[Mark] = [rect(left, top, right - left, bottom - top, kind)]
-    if thing.what == "window":
-        marks.append(line((left + right) / 2, top, (left + right) / 2, bottom, "hair"))
-    x, y = (left + right) / 2, (top + bottom) / 2
-    return marks, [
-        Label(((thing.what.replace("-", " "), "note"),), x, y, -6, (0, 1), may_go=True)
-    ] if right - left > 14 else []
-
-
 def _runs(
-    runs: tuple[WallRun, ...], piece: _Piece, manner: _Manner, frame: Extent
-) -> tuple[list[Mark], list[Label]]:
-    """Routes as lines; those that go up or down from one box lie side by side and share one label."""
+    runs: tuple[WallRun, ...], piece: Piece, manner: _Manner, frame: Extent
+) -> tuple[list[Mark], list[Label], list[Extent]]:
+    """Routes as lines, their labels, and the room the lines take.
+
+    Those that go up or down from one box lie side by side and share one label.
+    """
     marks: list[Mark] = []
+    room: list[Extent] = []
     told: dict[tuple[float, float], list[WallRun]] = {}
     lanes = side_by_side([each.points for each in runs], min(5.0 / piece.scale, _LANES_IN / 6))
     for run, lane in zip(runs, lanes, strict=True):
@@ -238,15 +219,16 @@ def _runs(
         if run.plates:
             strokes += _plates(parts)
         marks.append(Linked(run.ref, f"run {run.ref.id}", tuple(strokes)))
+        room += [each for a, b in parts for each in line_room(a, b, 1.5)]
         longest = max(parts, key=lambda each: math.dist(*each))
         middle = ((longest[0][0] + longest[1][0]) / 2, (longest[0][1] + longest[1][1]) / 2)
         upright = run.points[0][0] == run.points[-1][0]
         told.setdefault((run.points[0][0], -1.0) if upright else middle, []).append(run)
-    return marks, _run_labels(told, piece, manner, frame)
+    return marks, _run_labels(told, piece, manner, frame), room
 
 
 def _run_labels(
-    told: dict[tuple[float, float], list[WallRun]], piece: _Piece, manner: _Manner, frame: Extent
+    told: dict[tuple[float, float], list[WallRun]], piece: Piece, manner: _Manner, frame: Extent
 ) -> list[Label]:
     labels = []
     for key, group in told.items():
@@ -278,8 +260,10 @@ def _inside(
     kept = []
     for (x1, y1), (x2, y2) in pairwise(points):
         if abs(x2 - x1) < 0.01:
-            if frame[0] - 8 <= x1 <= frame[2] + 8:
-                kept.append(((x1, y1), (x2, y2)))
+            # The other face of the wall may be higher than this one.
+            ends = (x1, max(y1, frame[1])), (x2, max(y2, frame[1]))
+            if frame[0] - 8 <= x1 <= frame[2] + 8 and ends[0] != ends[1]:
+                kept.append(ends)
             continue
         low, high = sorted(((frame[0] - x1) / (x2 - x1), (frame[2] - x1) / (x2 - x1)))
         low, high = max(low, 0.0), min(high, 1.0)
@@ -302,13 +286,13 @@ def _plates(parts: list[tuple[tuple[float, float], tuple[float, float]]]) -> lis
     ]
 
 
-def _box_extent(box: WallBox, piece: _Piece) -> Extent:
+def _box_extent(box: WallBox, piece: Piece) -> Extent:
     width, height = face_size(box, piece.scale)
     x, y = piece.x(box.at[0]), piece.y(box.at[1])
     return (x - width / 2 - 1, y - height / 2 - 1, x + width / 2 + 1, y + height / 2 + 1)
 
 
-def _code(box: WallBox, piece: _Piece) -> Label:
+def _code(box: WallBox, piece: Piece) -> Label:
     x, y = piece.x(box.at[0]), piece.y(box.at[1])
     width, height = face_size(box, piece.scale)
     kind = "note" if box.behind else "tag"
@@ -324,7 +308,7 @@ def _code(box: WallBox, piece: _Piece) -> Label:
 
 
 def _ordinates(
-    elevation: Elevation, boxes: list[WallBox], piece: _Piece, left: float, right: float
+    elevation: Elevation, boxes: list[WallBox], piece: Piece, left: float, right: float
 ) -> tuple[list[Mark], float]:
     """Under the floor: each distance from the left end, by a tick at its place and a leader to its words."""
     floor = piece.floor_px
@@ -353,9 +337,7 @@ def _ordinates(
     return marks, floor + _ORDINATE_PX - 8 + (rows - 1) * 18
 
 
-def _heights(
-    elevation: Elevation, boxes: list[WallBox], piece: _Piece, left: float, top: float
-) -> list[Mark]:
+def _heights(elevation: Elevation, boxes: list[WallBox], piece: Piece, left: float, top: float) -> list[Mark]:
     """At the left edge: each height once, and the ceiling's."""
     said = {(each.at[1], each.up) for each in boxes if elevation.height > each.at[1]}
     said.add((elevation.height, f"{elevation.height_words}{'?' if elevation.height_assumed else ''}"))

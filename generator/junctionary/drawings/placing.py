@@ -20,6 +20,9 @@ Extent: TypeAlias = tuple[float, float, float, float]
 
 _RINGS_PX = (0.0, 5.0, 12.0, 20.0, 30.0, 42.0, 56.0, 74.0, 96.0, 124.0)
 _LEADER_FROM_PX = 8.0
+_SHY_PX = 20.0
+"""How far a label goes out of the way of a line."""
+
 _TURNS = 32
 
 
@@ -60,19 +63,27 @@ def _line_px(kind: str) -> float:
 
 
 def placed(
-    labels: Sequence[Label], taken: Sequence[Extent], field: Extent, shy_of: Sequence[Extent] = ()
+    labels: Sequence[Label],
+    taken: Sequence[Extent],
+    field: Extent,
+    shy_of: Sequence[Extent] = (),
+    lines: Sequence[Extent] = (),
 ) -> tuple[tuple[Mark, ...], float]:
     """The labels as marks, and how far down the field now reaches.
 
-    No label lies on what is taken. What they are ``shy_of``, walls and lines,
-    they lie on only where there is no other place.
+    No label lies on what is taken. What they are ``shy_of``, walls, they lie
+    on only where there is no other place; on other ``lines`` only where there
+    is none close by.
     """
     occupied = list(taken)
+    reach = _RINGS_PX[-1] + 30
     marks: list[Mark] = []
     left, bottom = field[0], field[3]
     row_bottom = bottom
     for label in labels:
-        at = _place(label, occupied, [*occupied, *shy_of], field)
+        walls = [*occupied, *(each for each in shy_of if _meet(each, _reached(label, reach)))]
+        clear = [*walls, *(each for each in lines if _meet(each, _reached(label, _SHY_PX + 20)))]
+        at = _place(label, occupied, walls, clear, field)
         if at is None and label.may_go:
             continue
         if at is None:
@@ -91,13 +102,30 @@ def placed(
     return tuple(marks), row_bottom
 
 
+def _reached(label: Label, reach_px: float) -> Extent:
+    """All the room in which a label may come to lie."""
+    width, height = label.size
+    off = label.clear_px + reach_px
+    return (label.x - off - width, label.y - off - height, label.x + off + width, label.y + off + height)
+
+
 def _place(
-    label: Label, occupied: Sequence[Extent], avoided: Sequence[Extent], field: Extent
+    label: Label,
+    occupied: Sequence[Extent],
+    walls: Sequence[Extent],
+    clear: Sequence[Extent],
+    field: Extent,
 ) -> Extent | None:
     """The best free place; first with a leader that crosses nothing, then with any leader."""
-    for all_avoided, leader_free in ((avoided, True), (occupied, True), (occupied, False)):
+    farthest = _RINGS_PX[2] if label.may_go else _RINGS_PX[-1]
+    for all_avoided, leader_free, limit in (
+        (clear, True, min(_SHY_PX, farthest)),
+        (walls, True, farthest),
+        (occupied, True, farthest),
+        (occupied, False, farthest),
+    ):
         for at, stand_off in _places(label):
-            if label.may_go and stand_off > _RINGS_PX[2]:
+            if stand_off > limit:
                 break
             if not _within(at, field) or any(_meet(at, each) for each in all_avoided):
                 continue

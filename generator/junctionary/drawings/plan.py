@@ -15,10 +15,11 @@ from junctionary.drawings.placing import Extent, Label, line_room, placed
 from junctionary.drawings.plan_marks import dimension, dimension_room, north_arrow, scale_bar
 from junctionary.drawings.plan_reach import far_stretch
 from junctionary.drawings.plan_symbols import on_plan, principal
-from junctionary.drawings.plan_walls import ToPx, floor_of, gap_of, stands_in, walls_of
-from junctionary.sheets.plan import Inches, Plan, PlanBox, PlanFixture, PlanRoom
+from junctionary.drawings.plan_walls import ToPx, floor_of, gap_of, leaf_room, stands_in, walls_of
+from junctionary.sheets.plan import Inches, Plan, PlanBox, PlanFixture, PlanGap, PlanRoom
 
 NARROW_PX = 340.0
+MIDDLE_PX = 690.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,15 +41,24 @@ class _Manner:
     keys: bool = False
 
 
-_ROOM = _Manner(860, 700, 3.2, 116, 11, notes=True, wires=True, legs=True, home_runs="panel", sides_px=96)
+_ROOM = _Manner(900, 720, 3.2, 116, 11, notes=True, wires=True, legs=True, home_runs="panel", sides_px=96)
+_ROOM_MIDDLE = _Manner(
+    MIDDLE_PX, 640, 2.6, 100, 10, notes=True, wires=True, legs=True, home_runs="panel", sides_px=82
+)
 _ROOM_NARROW = _Manner(NARROW_PX, 450, 1.7, 54, 7, wires=True, legs=True, home_runs="space", sides_px=30)
-_LEVEL = _Manner(860, 900, 2.0, 40, 6, legs=True, home_runs="space", names=True)
+_LEVEL = _Manner(1040, 1100, 2.0, 44, 7, legs=True, home_runs="space", names=True)
+_LEVEL_MIDDLE = _Manner(MIDDLE_PX, 800, 2.0, 36, 5.5, legs=True, home_runs="space", names=True)
 _LEVEL_NARROW = _Manner(NARROW_PX, 520, 1.2, 22, 3, codes=False, keys=True)
 
 
 def wide_room(plan: Plan) -> Drawing:
-    """The plan of a room, at most 860 px wide."""
+    """The plan of a room for a desk, at most 900 px wide."""
     return _drawn(plan, f"{plan.id}-wide", _ROOM, "wide")
+
+
+def middle_room(plan: Plan) -> Drawing:
+    """The same for a tablet and for paper, at most 690 px wide."""
+    return _drawn(plan, f"{plan.id}-middle", _ROOM_MIDDLE, "middle")
 
 
 def narrow_room(plan: Plan) -> Drawing:
@@ -59,6 +69,11 @@ def narrow_room(plan: Plan) -> Drawing:
 def wide_level(plan: Plan) -> Drawing:
     """The plan of a level, with the names of its rooms and the codes of its boxes."""
     return _drawn(plan, f"{plan.id}-wide", _LEVEL, "wide")
+
+
+def middle_level(plan: Plan) -> Drawing:
+    """The same for a tablet and for paper, at most 690 px wide."""
+    return _drawn(plan, f"{plan.id}-middle", _LEVEL_MIDDLE, "middle")
 
 
 def narrow_level(plan: Plan) -> Drawing:
@@ -86,44 +101,53 @@ class _Set:
 
 def _drawn(plan: Plan, drawing_id: str, manner: _Manner, kind: str) -> Drawing:
     left, top, right, bottom = _bounds(plan)
-    margin = manner.margin_px
-    scale = min(
-        manner.most_px_per_in,
-        (manner.width_px - 2 * margin) / (right - left),
-        (manner.tallest_px - 2 * margin) / (bottom - top),
-    )
-    width = max((right - left) * scale + 2 * margin, 2 * margin + 150)
+    beside, below = manner.margin_px, manner.margin_px
+    gaps = [gap for gap in plan.gaps if any(stands_in(gap, room) for room in plan.rooms)]
+    scale = 0.0
+    for _ in range(2):
+        # A door that opens outward pushes the dimension lines of its side out of its way.
+        out_x, out_y = _outward(gaps, (left, top, right, bottom), scale)
+        if manner.sides_px:
+            beside = max(beside, out_x + manner.margin_px - manner.sides_px + 10)
+            below = max(below, out_y + manner.margin_px - manner.sides_px + 10)
+        scale = min(
+            manner.most_px_per_in,
+            (manner.width_px - 2 * beside) / (right - left),
+            (manner.tallest_px - 2 * manner.margin_px) / (bottom - top),
+        )
+    width = max((right - left) * scale + 2 * beside, 2 * beside + 150)
     width = min(width, manner.width_px)
     off_x = (width - (right - left) * scale) / 2
 
     def px(point: Inches) -> tuple[float, float]:
-        return (off_x + (point[0] - left) * scale, margin + (point[1] - top) * scale)
+        return (off_x + (point[0] - left) * scale, below + (point[1] - top) * scale)
 
-    plan_bottom = margin + (bottom - top) * scale
+    plan_bottom = below + (bottom - top) * scale
     base: list[Mark] = [floor_of(each, px) for each in plan.rooms]
     base += [_fixture(each, px) for each in plan.fixtures]
     for room in plan.rooms:
         base += walls_of(room, plan.gaps, px)
-    for gap in plan.gaps:
-        if any(stands_in(gap, room) for room in plan.rooms):
-            base += gap_of(gap, px)
+    for gap in gaps:
+        base += gap_of(gap, px)
     fails = [far_stretch(each, px) for each in plan.far]
     dims: list[Mark] = []
     lengths: list[Label] = []
     dim_lines: list[Extent] = []
     if manner.sides_px:
         for side in plan.sides:
-            lines, says = dimension(side, px, manner.sides_px)
+            upright = abs(side.end[0] - side.start[0]) < abs(side.end[1] - side.start[1])
+            off = manner.sides_px + (beside if upright else below) - manner.margin_px
+            lines, says = dimension(side, px, off)
             dims += lines
             lengths += says
-            dim_lines += dimension_room(side, px, manner.sides_px)
+            dim_lines += dimension_room(side, px, off)
     sets = _settled(plan.boxes, px, manner.radius)
     at = {each.box.name: each for each in sets}
-    middle = ((px((left, top))[0] + px((right, bottom))[0]) / 2, (margin + plan_bottom) / 2)
-    curves = _curves(plan, at, middle, manner)
+    middle = ((px((left, top))[0] + px((right, bottom))[0]) / 2, (below + plan_bottom) / 2)
+    curves, curve_room = _curves(plan, at, middle, manner)
     symbols = [_symbol(each, px, manner) for each in sets]
     # A dimension line is kept clear of codes; slashes and witness lines are not.
-    field = (4.0, 4.0, width - 4, plan_bottom + margin - 8)
+    field = (4.0, 4.0, width - 4, plan_bottom + below - 8)
     taken: list[Extent] = [_extent(each) for each in sets]
     taken += [each.extent for each in letterings(tuple(symbols))]
     taken += [each for _, _, takes in fails for each in takes]
@@ -145,8 +169,10 @@ def _drawn(plan: Plan, drawing_id: str, manner: _Manner, kind: str) -> Drawing:
         for a, b in pairwise((*room.corners, *room.corners[:1]))
         for each in line_room(px(a), px(b), 2)
     ]
-    words, reached = placed(labels, taken, field, sides)
-    foot = max(plan_bottom + margin - 8, reached) + 12
+    swings = [each for gap in gaps for each in leaf_room(gap, px)]
+    edges = [each for fixture in plan.fixtures for each in _edges(fixture, px)]
+    words, reached = placed(labels, taken, field, sides, [*edges, *swings, *curve_room])
+    foot = max(plan_bottom + below - 8, reached, *(each[3] for each in swings)) + 12
     corner: list[Mark] = []
     if plan.north_deg is not None:
         corner += north_arrow(26, foot + 22, plan.north_deg)
@@ -161,6 +187,15 @@ def _bounds(plan: Plan) -> tuple[float, float, float, float]:
     points += [box.at for box in plan.boxes]
     xs, ys = [x for x, _ in points], [y for _, y in points]
     return min(xs), min(ys), max(max(xs), min(xs) + 12), max(max(ys), min(ys) + 12)
+
+
+def _outward(gaps: list[PlanGap], around: Extent, scale: float) -> tuple[float, float]:
+    """How far doors stand out of the plan when open, sideways and up or down, in px."""
+    left, top, right, bottom = around
+    open_ = [leaf.open for gap in gaps for leaf in gap.leaves]
+    sideways = max((max(left - x, x - right) for x, _ in open_), default=0.0)
+    upright = max((max(top - y, y - bottom) for _, y in open_), default=0.0)
+    return max(sideways, 0.0) * scale, max(upright, 0.0) * scale
 
 
 def _fixture(fixture: PlanFixture, px: ToPx) -> Mark:
@@ -247,18 +282,41 @@ def _what(fixture: PlanFixture, px: ToPx) -> Label:
     return Label(((fixture.what.replace("-", " "), "note"),), x, y, -6, (0, 1), may_go=True)
 
 
-def _curves(plan: Plan, at: dict[str, _Set], middle: tuple[float, float], manner: _Manner) -> list[Mark]:
-    marks: list[Mark] = []
+def _edges(fixture: PlanFixture, px: ToPx) -> Iterator[Extent]:
+    points = [px(each) for each in fixture.corners]
+    for a, b in pairwise((*points, *points[:1])):
+        yield from line_room(a, b, 1)
+
+
+def _curves(
+    plan: Plan, at: dict[str, _Set], middle: tuple[float, float], manner: _Manner
+) -> tuple[list[Mark], list[Extent]]:
+    """The lines of circuits and from switches, and the room they take."""
+    ends: list[tuple[str, str, float, str]] = []
     if manner.wires:
-        marks += [
-            _bow(at[wire.start], at[wire.end], middle, 0.1, f"wire w{wire.pattern}") for wire in plan.wires
-        ]
+        ends += [(wire.start, wire.end, 0.1, f"wire w{wire.pattern}") for wire in plan.wires]
     if manner.legs:
-        marks += [_bow(at[a], at[b], middle, 0.24, "leg") for a, b in plan.controls]
-    return marks
+        ends += [(a, b, 0.24, "leg") for a, b in plan.controls]
+    marks: list[Mark] = []
+    room: list[Extent] = []
+    for a, b, part, kind in ends:
+        (x1, y1), (cx, cy), (x2, y2) = _bow(at[a], at[b], middle, part)
+        marks.append(Stroke(f"M{x1:.1f} {y1:.1f}Q{cx:.1f} {cy:.1f} {x2:.1f} {y2:.1f}", kind))
+        steps = [step / 6 for step in range(7)]
+        points = [
+            (
+                (1 - s) ** 2 * x1 + 2 * s * (1 - s) * cx + s * s * x2,
+                (1 - s) ** 2 * y1 + 2 * s * (1 - s) * cy + s * s * y2,
+            )
+            for s in steps
+        ]
+        room += [each for one, other in pairwise(points) for each in line_room(one, other, 1)]
+    return marks, room
 
 
-def _bow(a: _Set, b: _Set, middle: tuple[float, float], part: float, kind: str) -> Stroke:
+def _bow(
+    a: _Set, b: _Set, middle: tuple[float, float], part: float
+) -> tuple[tuple[float, float], tuple[float, float], tuple[float, float]]:
     """A curve from symbol to symbol, bent towards the middle of the room and clear of both."""
     dx, dy = b.x - a.x, b.y - a.y
     length = math.hypot(dx, dy) or 1.0
@@ -272,8 +330,7 @@ def _bow(a: _Set, b: _Set, middle: tuple[float, float], part: float, kind: str) 
         away = math.hypot(cx - each.x, cy - each.y) or 1.0
         off = min(each.radius * 1.1, away)
         ends.append((each.x + (cx - each.x) / away * off, each.y + (cy - each.y) / away * off))
-    (x1, y1), (x2, y2) = ends
-    return Stroke(f"M{x1:.1f} {y1:.1f}Q{cx:.1f} {cy:.1f} {x2:.1f} {y2:.1f}", kind)
+    return ends[0], (cx, cy), ends[1]
 
 
 def _home_runs(

@@ -11,12 +11,15 @@ from junctionary.formulas.reach import Interval, between, out_of_reach
 from junctionary.house.geometry import Shape, Wall, inches, shape, spot
 from junctionary.house.model import House, Room
 from junctionary.records.rooms import Thing
+from junctionary.units import Quantity
 
-WALL_REACH_IN = Fraction(72)
+WALL_REACH = Quantity(Fraction(6), "ft", "length")
+WALL_REACH_IN = WALL_REACH.to("in")
 WALL_LEAST_IN = Fraction(24)
 WALL_HIGHEST_IN = Fraction(66)
 FROM_FLOOR_IN = Fraction(18)
-COUNTER_REACH_IN = Fraction(24)
+COUNTER_REACH = Quantity(Fraction(24), "in", "length")
+COUNTER_REACH_IN = COUNTER_REACH.to("in")
 COUNTER_LEAST_IN = Fraction(12)
 COUNTER_TOP_IN = Fraction(36)
 ABOVE_COUNTER_IN = Fraction(20)

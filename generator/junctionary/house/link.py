@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from junctionary.house.boxes import link_boxes
 from junctionary.house.circuits import link_circuits
+from junctionary.house.dates import wrong_dates
 from junctionary.house.ends import link_runs
 from junctionary.house.ids import Ids, gather
 from junctionary.house.model import Box, Circuit, House, Panel, Room
@@ -23,6 +24,7 @@ def link(records: Records) -> tuple[House | None, list[Problem]]:
     circuits, in_circuits = link_circuits(ids, records.house, runs, boxes, panels)
     problems += [*in_runs, *in_boxes, *in_panels, *in_circuits]
     problems += [*unknown_connectors(records, ids), *unknown_names(records, ids)]
+    problems += wrong_dates(records, ids)
     problems = sorted(dict.fromkeys(problems), key=lambda problem: problem.place)
     if any(problem.stops for problem in problems):
         return None, problems

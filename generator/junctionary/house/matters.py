@@ -27,7 +27,7 @@ class Matter:
 def matters_of(house: House, circuit: Circuit) -> tuple[Matter, ...]:
     """What matters on one circuit: loads said to matter, and smoke alarms where no load speaks of them."""
     loads = tuple(
-        Matter(load.id, load.name or load.is_, load.matters, circuit.id, _device_at(house, load))
+        Matter(load.id, load.name or load.is_.replace("-", " "), load.matters, circuit.id, _device_at(house, load))
         for load in circuit.loads
         if load.matters is not None
     )

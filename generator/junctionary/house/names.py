@@ -9,6 +9,7 @@ from junctionary.house.terminals import terminals_of
 from junctionary.marks import Place
 from junctionary.problems import Problem
 from junctionary.records import Records
+from junctionary.records.rooms import Thing
 
 HALVES = ("top", "bottom")
 PARTS_OF_PANEL = ("neutral", "ground", "A", "B")
@@ -78,7 +79,8 @@ def _in_device(ids: Ids, box: str, rest: str) -> bool:
     )
 
 
-def _known(ids: Ids) -> list[str]:
+def known_names(ids: Ids) -> list[str]:
+    """Every name that something of the house has."""
     devices = [f"{box}.{local}" for box, record in ids.boxes.items() for local in record.devices]
     simple = [each for kind in SIMPLE for each in ids.known(kind)]
     return [*simple, *devices, *breaker_names(ids), *_terminals(ids)]
@@ -95,7 +97,7 @@ def _check(name: str, place: Place, ids: Ids, what: str = "thing") -> list[Probl
     """A problem unless the name is known, or may stand in a file that could not be read."""
     if is_named(name, ids) or ids.lost:
         return []
-    return [unknown_id(what, name, place, _known(ids))]
+    return [unknown_id(what, name, place, known_names(ids))]
 
 
 def _device(name: str, place: Place, ids: Ids) -> list[Problem]:
@@ -181,6 +183,7 @@ def _rooms(records: Records, ids: Ids) -> list[Problem]:
         for thing in room.things:
             if isinstance(thing.to, str):
                 problems += ids.missing("room", thing.to, thing.value_place("to"))
+            problems += _swing(room.room, thing, ids)
         if room.stairs and room.stairs.to:
             problems += ids.missing("room", room.stairs.to, room.stairs.value_place("to"))
         for bundle in room.bundles:
@@ -192,6 +195,27 @@ def _rooms(records: Records, ids: Ids) -> list[Problem]:
             if box.at and box.at.room:
                 problems += ids.missing("room", box.at.room, box.at.value_place("room"))
     return problems
+
+
+def _swing(room: str, thing: Thing, ids: Ids) -> list[Problem]:
+    """A door swings into one of the two rooms it joins."""
+    into = thing.swings_into
+    if not isinstance(into, str):
+        return []
+    place = thing.value_place("swings_into")
+    if problems := ids.missing("room", into, place):
+        return problems
+    joined = (room, thing.to) if isinstance(thing.to, str) else (room,)
+    if into in joined or (thing.to is not None and not isinstance(thing.to, str)):
+        return []
+    return [
+        Problem(
+            place,
+            f"a {thing.what} of {room} swings into {into}",
+            f"one of the rooms it joins: {' or '.join(joined)}",
+            "name that room, or tell where it leads with to",
+        )
+    ]
 
 
 def _routes(records: Records, ids: Ids) -> list[Problem]:

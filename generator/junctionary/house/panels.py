@@ -9,7 +9,7 @@ from junctionary.marks import MarkedMap, Place
 from junctionary.problems import Problem
 from junctionary.records import words
 from junctionary.records.house import HouseRecord
-from junctionary.records.panels import BreakerRecord, FillerPlate, PanelRecord
+from junctionary.records.panels import BreakerRecord, FillerPlate, PanelRecord, Surge
 from junctionary.records.values import NONE, UNKNOWN
 
 SPACE = re.compile(r"(\d+)([ab]?)")
@@ -66,6 +66,15 @@ def breaker_names(ids: Ids) -> list[str]:
         for key in (*([MAIN] if breaker_key(panel, MAIN) else []), *panel.breakers)
         if breaker_key(panel, key)
     ]
+
+
+def surge_breaker(panel: Panel) -> Breaker | None:
+    """The breaker that the surge protection of a panel hangs on; None where it hangs on none."""
+    surge = panel.record.surge
+    if not isinstance(surge, Surge):
+        return None
+    held = (each for each in panel.breakers if surge.connected in ("+".join(each.spaces), *each.spaces))
+    return next(held, None)
 
 
 def leg_of(record: PanelRecord, space: str, system: str | None) -> str | None:

@@ -11,6 +11,7 @@ from junctionary.house.network import Network
 from junctionary.house.suspects import Ways, ways
 from junctionary.publish.address import address_book
 from junctionary.publish.pages import pages
+from junctionary.publish.picture_size import size_px
 from junctionary.publish.scripts import find_data, more_data, off_data, script, suspect_data
 from junctionary.publish.theme import theme
 from junctionary.read import RecordFiles
@@ -42,9 +43,10 @@ from junctionary.sheets.schedules import (
     not_recorded_sheet,
     panels_list,
     rooms_list,
-    splices_sheet,
 )  # fmt: skip
 from junctionary.sheets.sources import source_sheet
+from junctionary.sheets.splices import splices_sheet
+from junctionary.sheets.statement import statement_sheet
 from junctionary.sheets.survey import Survey, survey
 from junctionary.sheets.titleblock import Sheet
 
@@ -72,7 +74,7 @@ def manual(
     found = things(surveyed)
     room = room_for_more(surveyed, known.supply)
     kept = tuple(sheets(surveyed, texts, known, found, room))
-    made = pages(kept, theme(theme_name), pictures)
+    made = pages(kept, theme(theme_name), {file: size_px(each) for file, each in pictures.items()})
     data = _lookup_data(surveyed, known, found, kept, room)
     return {**made, **data, **dict(_record_copy(files)), **pictures}
 
@@ -105,6 +107,7 @@ def sheets(
     yield where_to_look_sheet(surveyed, known.supply)
     yield outage_sheet(surveyed)
     yield one_more_sheet(surveyed, room)
+    yield statement_sheet(surveyed)
     yield from rule_pages(surveyed)
     yield from notes
     yield rooms_list(surveyed)

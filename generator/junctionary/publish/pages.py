@@ -1,25 +1,36 @@
 """Every sheet becomes one page, in memory: a pure function of the sheet and the theme."""
 
-from collections.abc import Collection, Iterable
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
 from typing import Literal
 
 from markupsafe import Markup, escape
 
 from junctionary.drawings.box_makeup import wide_makeup
 from junctionary.drawings.box_strip import narrow_makeup
-from junctionary.drawings.circuit_map import narrow_map, wide_map
+from junctionary.drawings.circuit_map import middle_map, wide_map
+from junctionary.drawings.circuit_strip import narrow_map
 from junctionary.drawings.door_card import narrow_card, wide_card
 from junctionary.drawings.drop_plot import narrow_drop, wide_drop
 from junctionary.drawings.elevation import narrow_elevation, wide_elevation
 from junctionary.drawings.ink import Address, Drawing, svg
-from junctionary.drawings.load_bars import narrow_bars, wide_bars
-from junctionary.drawings.one_line import narrow_one_line, wide_one_line
+from junctionary.drawings.load_bars import middle_bars, narrow_bars, wide_bars
+from junctionary.drawings.one_line import middle_one_line, narrow_one_line, wide_one_line
 from junctionary.drawings.panel_face import narrow_face, small_face, wide_face
 from junctionary.drawings.panel_layout import NARROW, WIDE, spots
-from junctionary.drawings.plan import line_sample, narrow_level, narrow_room, wide_level, wide_room
+from junctionary.drawings.plan import (
+    line_sample,
+    middle_level,
+    middle_room,
+    narrow_level,
+    narrow_room,
+    wide_level,
+    wide_room,
+)
 from junctionary.drawings.plan_small import small_level
 from junctionary.drawings.symbols import symbol
 from junctionary.publish.address import AddressBook, address_book, fragment
+from junctionary.publish.picture_size import Size
 from junctionary.publish.prose import prose
 from junctionary.publish.source_lines import source_lines
 from junctionary.publish.theme import Theme
@@ -72,8 +83,13 @@ TEMPLATES: dict[type[Sheet], str] = {
 PAPER_PX = 860.0
 """The widest drawing that is still legible when it is shrunk to a sheet of paper."""
 
-DRAFTED = frozenset({"wide plan", "wide wall", "wide bars", "wide drop"})
+TABLET_PX = 734.0
+"""The widest drawing that a tablet shows as large as it is drawn."""
+
+DRAFTED = frozenset({"wide plan", "wide wall", "wide bars", "wide drop", "wide map", "wide line"})
 """Drawings whose wide layout still reads on a tablet: the narrow one is for a phone only."""
+
+NO_PICTURES: Mapping[str, Size | None] = MappingProxyType({})
 
 FIRST = (
     ("Find", "find"), ("It is dead", "where-to-look"), ("Make dead", "make-dead"), ("Outage", "outage"),
@@ -88,7 +104,9 @@ REST = (
 )  # fmt: skip
 
 
-def pages(sheets: Iterable[Sheet], theme: Theme, pictures: Collection[str] = frozenset()) -> dict[str, bytes]:
+def pages(
+    sheets: Iterable[Sheet], theme: Theme, pictures: Mapping[str, Size | None] = NO_PICTURES
+) -> dict[str, bytes]:
     """The pages of these sheets and what the theme puts beside them, by path; they show these pictures."""
     kept = tuple(sheets)
     book = address_book(kept)
@@ -98,12 +116,20 @@ def pages(sheets: Iterable[Sheet], theme: Theme, pictures: Collection[str] = fro
     return made
 
 
-def plate(wide: Drawing, narrow: Drawing, address: Address) -> Markup:
-    """Both layouts of a drawing; the style sheet shows the one that suits the screen or the paper."""
-    kind = "plate broad" if wide.width_px > PAPER_PX else "plate"
+def plate(wide: Drawing, narrow: Drawing, address: Address, middle: Drawing | None = None) -> Markup:
+    """The layouts of a drawing; the style sheet shows the one that suits the screen or the paper.
+
+    ``middle`` is for a tablet and for paper, where the wide one is too wide for either.
+    """
+    layouts: tuple[Drawing, ...] = (wide, narrow)
+    kind = "plate"
+    if wide.width_px > TABLET_PX and middle is not None:
+        layouts, kind = (wide, middle, narrow), "plate three"
+    elif wide.width_px > PAPER_PX:
+        kind = "plate broad"
     if wide.kind in DRAFTED:
         kind += " drafted"
-    drawn = svg(wide, address) + svg(narrow, address)
+    drawn = Markup("").join(svg(each, address) for each in layouts)
     # Where a theme lets a drawing scroll, the keyboard must be able to reach it.
     reach = "" if "<a " in drawn else Markup(' tabindex="0"')
     return Markup('<div class="{}"{}>{}</div>').format(kind, reach, drawn)
@@ -125,7 +151,9 @@ def _inset(keeps: tuple[float, ...]) -> str:
     return " ".join(f"{each:.2f}%" for each in keeps)
 
 
-def page(sheet: Sheet, book: AddressBook, theme: Theme, pictures: Collection[str] = frozenset()) -> str:
+def page(
+    sheet: Sheet, book: AddressBook, theme: Theme, pictures: Mapping[str, Size | None] = NO_PICTURES
+) -> str:
     """One page."""
     path = book.paths[sheet.ref]
     told: set[str] = set()
@@ -155,22 +183,24 @@ def page(sheet: Sheet, book: AddressBook, theme: Theme, pictures: Collection[str
         )
 
     def draw_map(plan: CircuitMap) -> Markup:
-        return plate(wide_map(plan, "map-wide"), narrow_map(plan, "map-narrow"), href)
+        drawn = wide_map(plan, "map-wide"), narrow_map(plan, "map-narrow")
+        return plate(*drawn, href, middle_map(plan, "map-middle"))
 
     def draw_drop(plot: DropPlot) -> Markup:
         return plate(wide_drop(plot, "drop-wide"), narrow_drop(plot, "drop-narrow"), href)
 
     def draw_bars(loads: LoadsSheet) -> Markup:
-        return plate(wide_bars(loads, "bars-wide"), narrow_bars(loads, "bars-narrow"), href)
+        drawn = wide_bars(loads, "bars-wide"), narrow_bars(loads, "bars-narrow")
+        return plate(*drawn, href, middle_bars(loads, "bars-middle"))
 
     def draw_makeup(makeup: MakeUp) -> Markup:
         return plate(wide_makeup(makeup, "makeup-wide"), narrow_makeup(makeup, "makeup-narrow"), href)
 
     def draw_room(plan: Plan) -> Markup:
-        return plate(wide_room(plan), narrow_room(plan), href)
+        return plate(wide_room(plan), narrow_room(plan), href, middle_room(plan))
 
     def draw_level(plan: Plan) -> Markup:
-        return plate(wide_level(plan), narrow_level(plan), href)
+        return plate(wide_level(plan), narrow_level(plan), href, middle_level(plan))
 
     def draw_small(plan: Plan, widest_in: float) -> Markup:
         return svg(small_level(plan, widest_in), href)
@@ -190,7 +220,8 @@ def page(sheet: Sheet, book: AddressBook, theme: Theme, pictures: Collection[str
         return plate(wide_card(card, "card-wide"), narrow_card(card, "card-narrow"), href)
 
     def draw_one_line(plan: OneLine) -> Markup:
-        return plate(wide_one_line(plan, "line-wide"), narrow_one_line(plan, "line-narrow"), href)
+        drawn = wide_one_line(plan, "line-wide"), narrow_one_line(plan, "line-narrow")
+        return plate(*drawn, href, middle_one_line(plan, "line-middle"))
 
     def draw_lit(small: LitFace) -> Markup:
         return svg(small_face(small, f"lit-{fragment(small.face.ref)}"), href)

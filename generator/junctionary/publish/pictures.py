@@ -108,7 +108,7 @@ def _jpeg(raw: bytes) -> Iterator[bytes]:
             raise NotBare("it is cut short")
         at += 2 + length
         if kind == 0xE1 and body.startswith(_EXIF):
-            turned = _orientation(body[len(_EXIF) :])
+            turned = orientation(body[len(_EXIF) :])
         elif kind == 0xEE and body.startswith(b"Adobe") and len(body) == 12:
             parts.append(_segment(0xEE, b"Adobe\0\x64\0\0\0\0" + body[11:]))
         elif kind == 0xDA:
@@ -144,7 +144,7 @@ def _end_of_scan(raw: bytes, at: int) -> int:
             return at
 
 
-def _orientation(tiff: bytes) -> int:
+def orientation(tiff: bytes) -> int:
     """Which side is up, 1 to 8, from the first directory of an EXIF block; 1 where it does not tell."""
     order = {b"II": "<", b"MM": ">"}.get(tiff[:2])
     if order is None or len(tiff) < 8:
@@ -208,5 +208,5 @@ def _webp(raw: bytes) -> bytes:
 
 
 def _upright(tiff: bytes) -> None:
-    if _orientation(tiff) != 1:
+    if orientation(tiff) != 1:
         raise NotBare("it lies on its side, and only a JPEG can say so without its other metadata")

@@ -7,7 +7,18 @@ from pydantic import Field
 from junctionary.records import words
 from junctionary.records.reading import Record
 from junctionary.records.runs import Evidence, RunRecord
-from junctionary.records.values import Edition, Id, Load, OneOf, Reference, Stage, Text, Voltage, YesNoUnknown
+from junctionary.records.values import (
+    Edition,
+    Id,
+    Load,
+    OneOf,
+    Reference,
+    Stage,
+    Text,
+    Voltage,
+    When,
+    YesNoUnknown,
+)  # fmt: skip
 
 
 class LoadRecord(Record):
@@ -26,6 +37,8 @@ class LoadRecord(Record):
     instead_of: Id | None = None
     part_of: Id | None = None
     matters: Annotated[str, OneOf(choices=words.MATTERS, what="reason that a load matters")] | None = None
+    made: When | None = None
+    installed: When | None = None
     evidence: Evidence | None = None
     note: Text | None = None
 

@@ -4,10 +4,11 @@ import re
 from fractions import Fraction
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import BeforeValidator, Field
 
 from junctionary.records import words
 from junctionary.records.cables import Conductor, read_wire
+from junctionary.records.permits import Permit
 from junctionary.records.reading import Record
 from junctionary.records.runs import RunRecord, Supported
 from junctionary.records.values import (
@@ -34,6 +35,7 @@ from junctionary.records.values import (
     Size,
     Text,
     WayToLand,
+    When,
     YesNoUnknown,
     refused,
     shown,
@@ -165,6 +167,8 @@ class Source(Record):
     without_utility: Annotated[str, OneOf(choices=words.WITHOUT_UTILITY, what="answer")] | None = None
     shut_off: Reference | None = None
     charges_from: IdOrUnknown | None = None
+    made: When | None = None
+    installed: When | None = None
     runs: list[RunRecord] = []
     note: Text | None = None
 
@@ -175,6 +179,13 @@ class ShutOff(Record):
     what: Text
     where: Text
     note: Text | None = None
+
+
+def _permits(value: object) -> object:
+    """``none`` is a list with no permit in it; ``unknown`` tells no more than nothing does."""
+    if value == str(NONE):
+        return []
+    return None if value == str(UNKNOWN) else value
 
 
 class HouseRecord(Record):
@@ -193,4 +204,5 @@ class HouseRecord(Record):
     sources: list[Source] = []
     shut_off: list[ShutOff] = []
     practice: Practice | None = None
+    permits: Annotated[list[Permit] | None, BeforeValidator(_permits)] = None
     note: Text | None = None

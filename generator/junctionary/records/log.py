@@ -48,6 +48,7 @@ class LogEntry(Record):
     trip: Reference | None = None
     change: Text | None = None
     about: Several | None = None
+    permit: Text | None = None
     result: Annotated[str, OneOf(choices=("pass", "fail", "partly", "unknown"), what="result")] | None = None
     value: Measured | None = None
     load: Measured | None = None

@@ -21,13 +21,17 @@ from junctionary.records.values import (
     IdOrUnknown,
     Length,
     OneOf,
+    Parsed,
     Said,
     Shaped,
     Space,
     Stage,
     Temperature,
     Text,
+    When,
     YesNoUnknown,
+    refused,
+    shown,
 )  # fmt: skip
 
 Feeds = Annotated[
@@ -53,6 +57,8 @@ class BreakerRecord(Record):
     lands: dict[str, Space] | None = None
     marked: dict[str, Text] | None = None
     kept_off: YesNoUnknown | None = None
+    made: When | None = None
+    installed: When | None = None
     evidence: Evidence | None = None
     note: Text | None = None
 
@@ -82,6 +88,50 @@ class Clear(Record):
     height: Length | None = None
 
 
+def read_surge_type(value: object) -> int:
+    """The type on the device's label: 1, 2 or 3; raises ``refused``."""
+    if value in (1, 2, 3) and not isinstance(value, bool):
+        return int(str(value))
+    raise refused(shown(value), "the type on its label: 1, 2 or 3", "write type: 1, 2 or 3, or unknown")
+
+
+class Surge(Record):
+    """A surge protective device. ``connected``: ahead of the main, at the lugs, built in, or on a breaker."""
+
+    type: Annotated[int | Said, Parsed(by=read_surge_type, described="1, 2 or 3", said=(UNKNOWN,))] | None = (
+        None
+    )
+    connected: (
+        Annotated[
+            str | Said,
+            Shaped(
+                what="where it is connected",
+                pattern=rf"{'|'.join(words.SURGE_AT)}|\d+[ab]?(?:\+\d+[ab]?)*",
+                example="before-main, lugs, built-in, or the breaker's spaces 39+41",
+                said=(UNKNOWN,),
+            ),
+        ]
+        | None
+    ) = None
+    made: When | None = None
+    installed: When | None = None
+    evidence: Evidence | None = None
+    note: Text | None = None
+
+
+def _surge_tag(value: Any) -> str:
+    return "said" if isinstance(value, str) else "surge"
+
+
+SurgeOrSaid = Annotated[
+    Annotated[Surge, Tag("surge")]
+    | Annotated[
+        Said, OneOf(what="answer", otherwise="{type: 2, connected: lugs}", said=(NONE, UNKNOWN)), Tag("said")
+    ],
+    Discriminator(_surge_tag),
+]
+
+
 class PanelRecord(Record):
     """One panel. ``circuits`` is how many poles its label allows, where half-size breakers may stand."""
 
@@ -102,6 +152,9 @@ class PanelRecord(Record):
     ties: list[list[Space]] = []
     interlocks: list[list[Space]] = []
     directory_dated: Date | None = None
+    surge: SurgeOrSaid | None = None
+    made: When | None = None
+    installed: When | None = None
     built_to: Edition | None = None
     stage: Stage | None = None
     evidence: Evidence | None = None

@@ -9,6 +9,7 @@ from junctionary.records.house import Practice
 from junctionary.records.reading import Record
 from junctionary.records.runs import Evidence
 from junctionary.records.values import (
+    NONE,
     UNKNOWN,
     Count,
     Edition,
@@ -27,7 +28,11 @@ from junctionary.records.values import (
 
 
 class Thing(Record):
-    """Something in or along a wall: a door, a window, a counter, a sink."""
+    """Something in or along a wall: a door, a window, a counter, a sink.
+
+    ``hinged`` is the side a door hangs on as one faces it from this room,
+    ``both`` for a pair, ``none`` where it slides; ``swings_into`` the room it opens into.
+    """
 
     what: Annotated[str, OneOf(choices=words.THINGS, what="thing along a wall")]
     wall: Text
@@ -37,6 +42,19 @@ class Thing(Record):
     height: Length | None = None
     depth: Length | None = None
     to: IdOrUnknown | None = None
+    hinged: (
+        Annotated[
+            str | Said,
+            Shaped(
+                what="the side a door is hinged on",
+                pattern="left|right|both",
+                example="left",
+                said=(UNKNOWN, NONE),
+            ),
+        ]
+        | None
+    ) = None
+    swings_into: IdOrUnknown | None = None
     note: Text | None = None
 
 

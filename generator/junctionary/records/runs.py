@@ -21,6 +21,7 @@ from junctionary.records.values import (
     Said,
     Stage,
     Text,
+    When,
 )  # fmt: skip
 
 
@@ -79,6 +80,8 @@ class RunRecord(Record):
     buried: Length | None = None
     insulation: Text | None = None
     looked_at: dict[str, Text] | None = None
+    made: When | None = None
+    installed: When | None = None
     evidence: Evidence | None = None
     stage: Stage | None = None
     built_to: Edition | None = None

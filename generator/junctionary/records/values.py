@@ -201,6 +201,21 @@ def _count(value: object) -> int:
     raise refused(shown(value), "a whole number", "write a whole number such as 2")
 
 
+def _when(value: object) -> str:
+    """A year, a month or a day, as far as it is known."""
+    if isinstance(value, int) and not isinstance(value, bool):
+        value = str(value)
+    if not isinstance(value, str) or not re.fullmatch(
+        r"(?:18|19|20)\d\d(?:-(?:0[1-9]|1[0-2])(?:-\d\d)?)?", value
+    ):
+        raise refused(
+            shown(value),
+            "a year, a month or a day, such as 1957, 2025-10 or 2025-10-11",
+            "write as much of the date as is known, the year first",
+        )
+    return value
+
+
 def _space(value: object) -> str:
     if isinstance(value, int) and not isinstance(value, bool):
         return str(value)
@@ -222,6 +237,10 @@ Reference = Annotated[
 ]
 Text = Annotated[str, Shaped(what="text", example='"Kitchen counter, left of the sink"')]
 Date = Annotated[str, Shaped(what="a date", pattern=r"\d{4}-\d{2}-\d{2}", example="2026-03-04")]
+When = Annotated[str | Said, Parsed(by=_when, described="1957, 2025-10 or 2025-10-11", said=(UNKNOWN,))]
+DateOrNone = Annotated[
+    str | Said, Shaped(what="a date", pattern=r"\d{4}-\d{2}-\d{2}", example="2026-03-04", said=(NONE,))
+]
 YesNo = Annotated[bool, Parsed(by=_yes_no, described="true or false")]
 YesNoUnknown = Annotated[bool | Said, Parsed(by=_yes_no, described="true or false", said=(UNKNOWN,))]
 Count = Annotated[int, Parsed(by=_count, described="a whole number")]

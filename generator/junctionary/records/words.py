@@ -36,6 +36,7 @@ SOURCES = ("generator-inlet", "standby-generator", "solar", "battery", "vehicle"
 WITHOUT_UTILITY = ("stops", "runs", "islands")
 PANEL_KINDS = ("breaker-panel", "fuse-panel", "disconnect")
 GUARDS = ("gfci", "afci")
+SURGE_AT = ("before-main", "lugs", "built-in")
 BREAKER_KINDS = ("plug-fuse", "cartridge-fuse")
 
 STAGES = ("planned", "roughed", "covered", "made-up", "energised", "verified", "as-found")
@@ -70,6 +71,7 @@ THINGS = (
 TESTS = (
     "continuity", "insulation-resistance", "polarity", "voltage", "loop-impedance", "fault-current",
     "protector-trip-time", "gfci-button", "afci-button", "torque", "breaker-off", "smoke-alarm",
+    "surge-indicator",
 )  # fmt: skip
 
 INSPECTIONS = ("rough-in", "cover", "service", "underground", "final", "other")

@@ -56,7 +56,7 @@ def box_sheet(survey: Survey, box_id: str) -> BoxSheet:
         today=survey.today_at.get(ref, ()),
         missing=missing,
         excerpts=excerpts(survey, box.place),
-        photos=photos_of_box(survey.house.photos, box_id),
+        photos=photos_of_box(survey.house, box_id),
     )
 
 
@@ -66,12 +66,12 @@ def _known_by(box: Box) -> str:
 
 
 def _fed_by(survey: Survey, circuit: str) -> Phrase:
-    """A circuit and its breakers: ``Den receptacles, main 14``."""
+    """A circuit and its breakers: ``Den receptacles (main 14)``."""
     breakers = survey.house.circuits[circuit].breakers if circuit in survey.house.circuits else ()
     said_: list[str | Link] = [circuit_link(survey.house, circuit)]
     for each in breakers:
-        said_ += [", ", breaker_link(each)]
-    return tuple(said_) if breakers else (*said_, ", breaker not recorded")
+        said_ += [" (" if len(said_) == 1 else ", ", breaker_link(each)]
+    return (*said_, ")") if breakers else (*said_, " (breaker not recorded)")
 
 
 def _lead(survey: Survey, box: Box) -> str:

@@ -2,14 +2,14 @@
 
 from collections.abc import Iterable, Iterator
 
-from junctionary.house.model import House, Panel, Run
-from junctionary.records.cables import Cable
+from junctionary.house.model import House, Panel
 from junctionary.sheets.cover import Cover, IndexLine, LevelEntry, RoomEntry
 from junctionary.sheets.entries import Fact
 from junctionary.sheets.index_of_sheets import in_order, series
 from junctionary.sheets.levels import level_plans
 from junctionary.sheets.links import Link, Ref
 from junctionary.sheets.naming import NOT_RECORDED, breaker_words, room_link, said, source_words, where
+from junctionary.sheets.statement import kinds_of_cable
 from junctionary.sheets.survey import Survey, boxes_known, known_words, title
 from junctionary.sheets.titleblock import GENERAL
 
@@ -30,6 +30,7 @@ SHOWS = {
     "not-recorded": ("Not recorded", "what is missing, most useful first"),
     "checklist": ("Stage checklist", "per room: proved, wrong, still to record, stage by stage"),
     "history": ("Proof and history", "tests of protectors and alarms, photographs, inspections, changes"),
+    "statement": ("Statement", "for a buyer or an insurer: wiring, panels, ages, permits, what is open"),
     "notes": ("Safety", "the cautions, and the notes of this house"),
     "rules": ("Checks", "what each check looks at, and on what authority"),
     "terms": ("Terms and symbols", "the words, symbols and colours of these sheets"),
@@ -74,7 +75,7 @@ def cover(survey: Survey) -> Cover:
             Fact("rooms", (Link(str(len(house.rooms)), Ref("sheet", "rooms")),)),
             Fact("boxes", (Link(str(len(boxes)), Ref("sheet", "boxes")),)),
             Fact("runs", (str(len(runs)),)),
-            Fact("cables", (_cables(runs),)),
+            Fact("cables", ("; ".join(f"{name}: {count}" for name, count in kinds_of_cable(runs).items()),)),
             Fact("service", (_service(house),)),
             Fact("joints", (Link(str(len(house.joints())), Ref("sheet", "splices")),)),
             Fact("findings", (Link(str(len(survey.findings)), Ref("sheet", "findings")),)),
@@ -128,21 +129,6 @@ def _levels(survey: Survey) -> Iterator[LevelEntry]:
                 # A plan of one room tells nothing that its name does not.
                 plans = tuple(each for each in level_plans(survey, id_) if len(each.rooms) > 1)
                 yield LevelEntry(name, tuple(rooms), (Link("plan", Ref("level", id_)),), plans)
-
-
-def _cables(runs: Iterable[Run]) -> str:
-    """Which kinds of cable there are, in which metal, how many runs of each, the most first."""
-    kinds: dict[str, int] = {}
-    for run in runs:
-        cable = run.cable
-        if isinstance(cable, Cable):
-            metals = " and ".join(sorted({each.metal for each in cable.conductors}))
-            ground = "" if any(each.is_ground for each in cable.conductors) else ", no ground"
-            name = f"{cable.raceway or cable.kind} {metals}{ground}"
-        else:
-            name = NOT_RECORDED
-        kinds[name] = kinds.get(name, 0) + 1
-    return "; ".join(f"{name}: {kinds[name]}" for name in sorted(kinds, key=lambda each: -kinds[each]))
 
 
 def _service(house: House) -> str:

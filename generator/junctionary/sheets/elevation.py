@@ -42,7 +42,10 @@ class WallRun:
 
 @dataclass(frozen=True, slots=True)
 class WallThing:
-    """What breaks the wall or stands against it; ``assumed`` where a height is a usual one, not recorded."""
+    """What breaks the wall or stands against it; ``assumed`` where a height is a usual one, not recorded.
+
+    ``hinged`` is the side a door hangs on, ``left``, ``right`` or ``both``; empty where it is not told.
+    """
 
     what: str
     left: float
@@ -50,6 +53,7 @@ class WallThing:
     up: float
     height: float
     assumed: bool
+    hinged: str = ""
 
     @property
     def breaks_wall(self) -> bool:

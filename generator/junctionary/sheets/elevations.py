@@ -60,7 +60,9 @@ def _elevation(
     pieces = on_wall(house, known, room, wall, height)
     runs = [_run(house, piece, behind=False) for piece in pieces]
     behind, behind_runs, others = _behind(house, known, room, wall, height)
-    inside = [each for each in behind if 0 <= each.at[0] <= float(wall.length_in)]
+    beside = [each for each in behind if 0 <= each.at[0] <= float(wall.length_in)]
+    inside = [each for each in beside if each.at[1] <= float(height)]
+    higher = tuple(each.ref.id for each in beside if each not in inside)
     inside_runs = [
         each for each in behind_runs if all(-1 <= x <= float(wall.length_in) + 1 for x, _ in each.points)
     ]
@@ -83,10 +85,10 @@ def _elevation(
         boxes=tuple(everything),
         runs=tuple(lines),
         things=things,
-        cautions=tuple(_cautions(everything, lines, float(wall.length_in), float(height))),
-        notes=tuple(_notes(house, room, astray, others)),
+        cautions=tuple(_cautions([*boxes, *beside], lines, float(wall.length_in), float(height))),
+        notes=tuple(_notes(house, room, astray, higher, others)),
         astray=astray,
-        photos=photos_of_wall(house.photos, room.id, wall.name),
+        photos=photos_of_wall(house, room.id, wall.name),
     )
 
 
@@ -178,7 +180,9 @@ def _thing(thing: Thing) -> WallThing | None:
     low = float(inches(thing.up)) if thing.up is not None else float(foot)
     tall = float(inches(thing.height)) if thing.height is not None else max(float(head) - low, 12.0)
     known = thing.height is not None and (thing.up is not None or not foot)
-    return WallThing(thing.what, float(inches(thing.along)), float(inches(thing.width)), low, tall, not known)
+    hinged = thing.hinged if isinstance(thing.hinged, str) else ""
+    near, wide = float(inches(thing.along)), float(inches(thing.width))
+    return WallThing(thing.what, near, wide, low, tall, not known, hinged)
 
 
 def _cautions(
@@ -240,9 +244,13 @@ def _astray(house: House, room: Room, wall: Wall, boxes: list[WallBox]) -> tuple
     )
 
 
-def _notes(house: House, room: Room, astray: tuple[str, ...], others: list[str]) -> Iterator[Phrase]:
+def _notes(
+    house: House, room: Room, astray: tuple[str, ...], higher: tuple[str, ...], others: list[str]
+) -> Iterator[Phrase]:
     if astray:
         yield ("On this wall, but at no place on it that is recorded: ", *_linked("box", astray), ".")
+    if higher:
+        yield ("On the other face, above the ceiling here: ", *_linked("box", higher), ".")
     passing = [
         run.id
         for run in house.runs.values()

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import Literal
 
 from junctionary.house.model import Breaker, House, Panel
-from junctionary.house.panels import MAIN, SPACE, leg_of
+from junctionary.house.panels import MAIN, SPACE, leg_of, surge_breaker
 from junctionary.records.values import NONE, UNKNOWN
 from junctionary.sheets.entries import Severity
 from junctionary.sheets.face import Device, Handle, PanelFace, Side, Slot, SpaceState
@@ -88,7 +88,7 @@ def _handle(
     return Handle(
         ref=ref,
         slots=slots,
-        state=_state(breaker),
+        state=_state(house.panels[breaker.panel], breaker),
         rating=said(house, breaker.rating) if isinstance(breaker.rating, Quantity) else "",
         feeds=feeds_phrase(house, breaker),
         guards="+".join(GUARD_SIGNS[each] for each in breaker.guards or ()),
@@ -100,11 +100,11 @@ def _handle(
     )
 
 
-def _state(breaker: Breaker) -> SpaceState:
+def _state(panel: Panel, breaker: Breaker) -> SpaceState:
     if breaker.spaces == (MAIN,):
         return "main"
     if breaker.feeds is NONE:
-        return "unused"
+        return "feeds" if breaker == surge_breaker(panel) else "unused"
     return "unknown" if breaker.feeds is UNKNOWN or breaker.feeds is None else "feeds"
 
 
@@ -124,7 +124,11 @@ def feeds_phrase(house: House, breaker: Breaker) -> Phrase:
     if breaker.spaces == (MAIN,):
         return ("the whole panel",)
     if breaker.feeds is NONE:
-        return ("feeds nothing",)
+        return (
+            ("surge protection",)
+            if breaker == surge_breaker(house.panels[breaker.panel])
+            else ("feeds nothing",)
+        )
     if breaker.feeds is UNKNOWN:
         return ("what it feeds is unknown",)
     if breaker.feeds is None:

@@ -5,26 +5,38 @@ from collections.abc import Iterable, Iterator
 from junctionary.house.dark import FedBy, fed_by
 from junctionary.house.model import Box, Breaker, Device, House
 from junctionary.house.switching_off import Isolation
+from junctionary.records.panels import Surge
 from junctionary.records.places import At
 from junctionary.records.rooms import Thing
 from junctionary.sheets.caution import UNKNOWN
 from junctionary.sheets.face_words import face_words
 from junctionary.sheets.found import Found
 from junctionary.sheets.links import Ref
-from junctionary.sheets.makeup import device_words
+from junctionary.sheets.makeup import cable_words, device_words
 from junctionary.sheets.naming import breaker_words, said, source_words, where
 from junctionary.sheets.survey import Survey
 from junctionary.units import Quantity
 
 SHEETS = {
     "make-dead": ("Make a box dead", "the list to switch off, then the test"),
-    "where-to-look": ("It is dead: where to look", "resets first, then the likeliest places"),
+    "where-to-look": ("It is dead: where to look", "resets first, then likely places; it trips: what then"),
     "one-more": ("Room for one more", "what is free on a circuit, and whether a cable may start from a box"),
     "outage": ("Outage card", "other sources, and the order to switch in"),
     "notes": ("Safety", "cautions and emergency"),
-    "history": ("Proof and history", "tests, photographs of walls, inspections, permits, changes, trips"),
+    "splices": ("Splices and pigtails", "junction boxes, buried and hidden joints, hard to reach first"),
+    "panels": ("Panels and sources", "every panel: what feeds it, neutral and ground, subpanels"),
+    "circuits": ("Circuits", "every circuit, its breaker, its rooms"),
+    "rooms": ("Rooms", "every room, and what feeds it"),
+    "boxes": ("Boxes", "every box, where it is and what is in it"),
+    "not-recorded": ("Not recorded", "unknown, old, abandoned and untraced wires: what is missing"),
+    "terms": ("Terms and symbols", "the words, symbols and colours of these sheets"),
+    "history": ("Proof and history", "tests that are due, photographs, inspections, permits, ages, trips"),
     "checklist": ("Stage checklist", "what must be ready for rough-in and final, room by room"),
     "loads": ("Loads", "will the service carry a car charger, a heat pump: the load calculation"),
+    "statement": (
+        "Statement",
+        "for a buyer, a seller, an insurer: permits, wiring type, panel age, open defects",
+    ),
     "findings": ("Findings", "known defects and open hazards"),
     "one-line": ("One-line diagram", "service, panels, feeders, wire sizes, as an insurer asks"),
 }
@@ -160,8 +172,13 @@ def feeds_words(house: House, breaker: Breaker) -> str:
 
 def _breakers(house: House) -> Iterator[Found]:
     for each in house.breakers.values():
-        name = f"Breaker {breaker_words(each.id)}: {feeds_words(house, each)}"
-        words = (each.id, "breaker", name, each.says or "")
+        feeds = feeds_words(house, each)
+        name = f"Breaker {breaker_words(each.id)}: {feeds}"
+        # Of a circuit with two breakers each is found by its own half, lest one be taken for the other.
+        halved = each.conductor is not None and each.says is not None
+        if halved:
+            name += f" ({each.conductor}: {each.says})"
+        words = (each.id, "breaker", breaker_words(each.id), each.says or "", "" if halved else feeds)
         # The sheet of what it feeds says what goes dark with it; where it stands is told at once.
         known = each.feeds in house.circuits or each.feeds in house.sources
         to = Ref("circuit", str(each.feeds)) if known else Ref("space", each.id)
@@ -212,7 +229,8 @@ def _panels(house: House) -> Iterator[Found]:
         at = panel.record.at
         room = house.rooms.get(at.room) if at is not None and at.room is not None else None
         place = ", ".join(each for each in (room.name if room else "", where(house, at)) if each)
-        words = (panel.id, panel.name, "panel", place)
+        also = ("subpanel" if panel.feeder else "", "surge" if isinstance(panel.record.surge, Surge) else "")
+        words = (panel.id, panel.name, "panel", "fusebox", "breakerbox", place, *also)
         yield Found("panel", panel.id, panel.name, place, "", Ref("panel", panel.id), words)
     for source in house.sources.values():
         name = source_words(source)
@@ -228,6 +246,6 @@ def _cables(house: House) -> Iterator[Found]:
         ends = " to ".join(end.id or f"an end {end.kind}" for end in run.ends)
         circuit = house.circuits.get(run.circuit)
         off = (breakers_said(circuit.breakers) if circuit else "") or "breaker not recorded"
-        cable = said(house, run.record.cable)
+        cable = cable_words(run)
         name = f"{run.id}, {cable}"
         yield Found("cable", run.id, name, ends, off, Ref("run", run.id), (run.id, "cable", cable, ends))

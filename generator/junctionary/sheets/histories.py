@@ -5,12 +5,15 @@ from collections.abc import Iterable, Iterator
 from junctionary.house.model import House
 from junctionary.house.proved import TESTS, tests_of, walls_shown
 from junctionary.records.log import LogEntry
+from junctionary.records.panels import Surge
+from junctionary.sheets.ages import ages, surge_words
 from junctionary.sheets.entries import Row, Table
 from junctionary.sheets.finding_things import place_of
 from junctionary.sheets.links import Link, Phrase, Ref, listed
 from junctionary.sheets.lists import Group, ListSheet
 from junctionary.sheets.makeup import device_words
 from junctionary.sheets.naming import NOT_RECORDED, link, room_link, said
+from junctionary.sheets.permits import permits_group
 from junctionary.sheets.survey import Survey, title
 from junctionary.sheets.titleblock import GENERAL
 
@@ -20,7 +23,7 @@ NEVER = "no test in the log"
 
 
 def history_sheet(survey: Survey) -> ListSheet:
-    """What was photographed, tested, inspected and changed, by whom and when, as the log has it."""
+    """What was photographed, permitted, tested, inspected and changed, by whom and when, as logged."""
     house = survey.house
     return ListSheet(
         title=title(survey, "Proof and history", GENERAL["history"], "as logged"),
@@ -30,9 +33,7 @@ def history_sheet(survey: Survey) -> ListSheet:
         groups=(
             Group(
                 "Protectors and alarms: when were they tested",
-                (
-                    "Press the button of each as often as its kind asks, and log it; replace one that fails.",
-                ),
+                ("Press the button of each as often as its kind asks, and log it; replace one that fails.",),
                 Table(("what", "where", "last tested", "result", "how often"), tuple(_protectors(house))),
             ),
             Group(
@@ -40,7 +41,13 @@ def history_sheet(survey: Survey) -> ListSheet:
                 ("An open wall is photographed square on, with a tape in the picture, before it is closed.",),
                 Table(("room", "stage", "no picture of", "picture of"), tuple(_walls(house))),
             ),
+            permits_group(house),
             Group("Inspections", (), _entries(house, "inspection", [e for e in house.log if e.inspection])),
+            Group(
+                "Age of panels and equipment",
+                ("What the record dates; the year is on a panel's or an appliance's label.",),
+                ages(house),
+            ),
             Group("Changes", (), _entries(house, "change", [e for e in house.log if e.change])),
             Group("Trips", (), _entries(house, "trip", [e for e in house.log if e.trip])),
             Group("Tests and measurements", (), _entries(house, "test", [e for e in house.log if e.test])),
@@ -72,6 +79,12 @@ def _protectors(house: House) -> Iterator[Row]:
                     (NOT_RECORDED,),
                 )
             )
+    for panel in house.panels.values():
+        if isinstance(panel.record.surge, Surge):
+            logged = [e for e in house.log if e.test == "surge-indicator" and panel.id in (e.about or ())]
+            what = Link(f"{panel.id}, surge protection, {surge_words(panel)[0]}", Ref("panel", panel.id))
+            newest = sorted(logged, key=lambda each: each.date)[-1:]
+            yield Row(((what,), (panel.name,), *_last(newest), (NOT_RECORDED,)))
 
 
 def _last(entries: Iterable[LogEntry]) -> tuple[Phrase, Phrase]:
@@ -123,5 +136,6 @@ def _about(house: House, each: LogEntry) -> Phrase:
 def _result(house: House, each: LogEntry) -> Phrase:
     parts = [each.result or "", said(house, each.value) if each.value is not None else ""]
     parts += [f"at {said(house, each.load)}" if each.load is not None else ""]
+    parts += [f"permit {each.permit}" if each.permit else ""]
     parts += [f"went dead: {', '.join(each.died)}" if each.died else "", each.with_ or "", each.note or ""]
     return ("; ".join(part for part in parts if part),)

@@ -1,5 +1,6 @@
 """Before opening: what the network says must be off, in the words of a sheet."""
 
+import re
 from collections.abc import Iterable
 
 from junctionary.house.isolate import (
@@ -11,11 +12,14 @@ from junctionary.house.isolate import (
     isolate_run,
 )
 from junctionary.house.model import House
+from junctionary.house.panels import MAIN
 from junctionary.sheets.caution import BeforeOpening, BreakerOff
 from junctionary.sheets.face import LitFace
 from junctionary.sheets.links import Ref
 from junctionary.sheets.naming import breaker_words, source_words
 from junctionary.sheets.survey import Survey
+
+_SPACE = re.compile(r"\b([\w-]+)/[\w+]+")
 
 COVER_ON = (
     "Leave the inner cover on, unless you are qualified to take it off:"
@@ -88,17 +92,29 @@ def _told(
         for main in (main for isolation in isolations for main in isolation.mains):
             why.setdefault(main, ("something here is unknown",))
     matters = dict.fromkeys(matter for isolation in isolations for matter in isolation.first)
+    why = {each: _said(house, reasons) for each, reasons in why.items()}
     return BeforeOpening(
         opens=opens,
         off=tuple(_off(house, each, why[each]) for each in sorted(why, key=list(house.breakers).index)),
-        unknown=unknown,
-        others=tuple(_source(house, each, reasons) for each, reasons in sources.items()),
+        unknown=_said(house, unknown),
+        others=tuple(_source(house, each, _said(house, reasons)) for each, reasons in sources.items()),
         loses=tuple(f"{each.name} ({each.matters})" for each in matters),
-        stays_live=tuple(dict.fromkeys(each for isolation in isolations for each in isolation.stays_live)),
+        stays_live=_said(
+            house, dict.fromkeys(each for isolation in isolations for each in isolation.stays_live)
+        ),
         extra=extra,
         # The sheet of a panel shows its face whole.
         faces=() if extra else _lit_faces(survey, why),
     )
+
+
+def _said(house: House, reasons: Iterable[str]) -> tuple[str, ...]:
+    """Reasons with a breaker named as elsewhere on a sheet: ``its handle is tied to main 8``."""
+
+    def named(found: re.Match[str]) -> str:
+        return breaker_words(found[0]) if found[1] in house.panels else found[0]
+
+    return tuple(_SPACE.sub(named, each) for each in reasons)
 
 
 def _lit_faces(survey: Survey, breakers: Iterable[str]) -> tuple[LitFace, ...]:

@@ -8,12 +8,12 @@ from junctionary.sheets.entries import Row, Table
 from junctionary.sheets.links import Link, Ref, listed
 from junctionary.sheets.naming import circuit_link, counted
 from junctionary.sheets.plan import LevelSheet, Plan, PlanRoom
+from junctionary.sheets.plan_gaps import gaps
 from junctionary.sheets.plans import (
     boxes_placed,
     circuit_numbers,
     corners,
     fixtures,
-    gaps,
     home_runs,
     north_deg,
     scale_steps,
@@ -112,7 +112,7 @@ def _plans(survey: Survey, known: Mapping[str, Shape], level_id: str, rooms: lis
                 PlanRoom(Ref("room", each.id), each.name, corners(known[each.id].outline), keys[each.id])
                 for each in ours
             ),
-            gaps=tuple(gaps(known, ours)),
+            gaps=gaps(known, ours),
             fixtures=tuple(each for room in ours for each in fixtures(room, known[room.id])),
             boxes=tuple(here),
             home_runs=tuple(home_runs(house, known, names, {})),

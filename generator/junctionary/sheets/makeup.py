@@ -64,8 +64,8 @@ def enclosure(survey: Survey, box: Box) -> str:
 def _written(box: Box) -> str:
     words = makeup_words(box)
     if any(joint.expanded for joint in box.joints) or any(landing.expanded for landing in box.landings):
-        seen = "follows from the word and was not recorded as seen"
-        return f"Written as: {words}. What is drawn dashed {seen}." if words else ""
+        seen = "follows from that; nobody recorded seeing it"
+        return f"Recorded in short: {words}. What is drawn dashed {seen}." if words else ""
     return ""
 
 

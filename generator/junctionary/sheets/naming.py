@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from junctionary.house.model import End, House
+from junctionary.house.panels import MAIN
 from junctionary.marks import Place
 from junctionary.records.house import Source
 from junctionary.records.places import At
@@ -54,8 +55,9 @@ def circuit_link(house: House, id_: str) -> Link | str:
 
 
 def breaker_words(id_: str) -> str:
-    """``main 6`` for ``main/6``."""
-    return id_.replace("/", " ")
+    """``main 6`` for ``main/6``, ``main of panel shop`` for ``shop/main``."""
+    panel, _, space = id_.partition("/")
+    return f"main of panel {panel}" if space == MAIN else f"{panel} {space}".strip()
 
 
 def breaker_link(id_: str) -> Link:
@@ -118,13 +120,19 @@ def where(house: House, at: At | None) -> str:
     for surface, point in (("ceiling", at.ceiling), ("floor", at.floor)):
         if point is not None:
             x, y = (said(house, each) for each in point)
-            parts.append(f"{surface}, {x} east and {y} south of the house's north-west corner")
+            east, south = _toward(x, "east", "west"), _toward(y, "south", "north")
+            parts.append(f"{surface}, {east} and {south} of the house's north-west corner")
     if at.up is not None:
         parts.append(f"{said(house, at.up)} up")
     parts += [
         f"really in the {room} {side} it" for side, room in (("above", at.above), ("below", at.below)) if room
     ]
     return ", ".join(parts) or "place not recorded"
+
+
+def _toward(length: str, ahead: str, back: str) -> str:
+    """``2 ft north`` for -2 ft south."""
+    return f"{length.removeprefix('-')} {back if length.startswith('-') else ahead}"
 
 
 def homes(house: House, about: Iterable[str], place: Place | None = None) -> set[Ref]:

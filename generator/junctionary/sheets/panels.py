@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from junctionary.house.model import Breaker, House, Panel
 from junctionary.house.panels import MAIN, SPACE
 from junctionary.records.values import NONE
+from junctionary.sheets.ages import age_words, surge_words
 from junctionary.sheets.entries import Fact, Row, Table
 from junctionary.sheets.face import STATE_WORDS, PanelFace
 from junctionary.sheets.faces import GUARD_SIGNS, feeds_phrase
@@ -73,6 +74,8 @@ def _facts(survey: Survey, panel: Panel) -> Iterator[Fact]:
     )
     yield Fact("spaces", (str(record.spaces),))
     yield from panel_facts(survey, panel)
+    yield Fact("surge protection", ("; ".join(surge_words(panel)),))
+    yield Fact("age", (age_words(record.made, record.installed),))
     yield Fact("door card dated", (said(house, record.directory_dated),))
     if record.note:
         yield Fact("note", (record.note,))
@@ -87,7 +90,11 @@ def guard_words(breaker: Breaker) -> str:
 
 def _schedule(house: House, panel: Panel) -> Table:
     rows = []
-    for breaker in in_order(panel):
+    breakers = in_order(panel)
+    # Few date their breakers; a column that says nothing of any would only take room.
+    dated = any(each.record.made is not None or each.record.installed is not None for each in breakers)
+    for breaker in breakers:
+        age = ((age_words(breaker.record.made, breaker.record.installed),),) if dated else ()
         rows.append(
             Row(
                 (
@@ -98,10 +105,20 @@ def _schedule(house: House, panel: Panel) -> Table:
                     feeds_phrase(house, breaker),
                     (rooms_served(house, breaker),),
                     (breaker.says or "",),
+                    *age,
                 )
             )
         )
-    heads = ("space", "rating", "leg", "protection", "feeds", "where", "door card says now")
+    heads = (
+        "space",
+        "rating",
+        "leg",
+        "protection",
+        "feeds",
+        "where",
+        "door card says now",
+        *(("age",) if dated else ()),
+    )
     return Table(heads, tuple(rows))
 
 

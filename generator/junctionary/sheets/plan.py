@@ -16,21 +16,44 @@ Inches: TypeAlias = tuple[float, float]
 
 @dataclass(frozen=True, slots=True)
 class PlanRoom:
-    """A room's outline; ``key`` is its number in the list beside a level's plan."""
+    """A room's outline; ``key`` is its number in the list beside a level's plan.
+
+    ``unbuilt`` are the stretches of a garden's outline along which no room stands.
+    """
 
     ref: Ref
     name: str
     corners: tuple[Inches, ...]
     key: str = ""
+    unbuilt: tuple[tuple[Inches, Inches], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class PlanLeaf:
+    """A door's leaf: where it hangs, and its free edge open, square to the wall, and shut."""
+
+    hinge: Inches
+    open: Inches
+    shut: Inches
 
 
 @dataclass(frozen=True, slots=True)
 class PlanGap:
-    """What breaks a wall: a door, an opening, a window."""
+    """What breaks a wall: a door, an opening, a window.
+
+    A door has ``leaves`` where its hinges and its swing are recorded; ``slides`` where it has no hinges.
+    """
 
     what: Literal["door", "opening", "window"]
     start: Inches
     end: Inches
+    leaves: tuple[PlanLeaf, ...] = ()
+    slides: bool = False
+
+    @property
+    def middle(self) -> Inches:
+        """Half way across it."""
+        return ((self.start[0] + self.end[0]) / 2, (self.start[1] + self.end[1]) / 2)
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,19 +130,23 @@ class PlanSide:
 class PlanFar:
     """A stretch of wall or counter too far from a receptacle, by its corners, and its length in words.
 
-    It runs with the room on its right. ``only_today``: asked for by today's edition alone.
+    It runs with the room on its right. ``limit`` is how far is too far, in the
+    house's units and then the code's own. ``only_today``: asked for by today's
+    edition alone.
     """
 
     corners: tuple[Inches, ...]
     says: str
     is_counter: bool
     only_today: bool
+    limit: str
 
     @property
     def kind(self) -> str:
         """What the line says, for the key."""
-        what = "counter more than 24 in" if self.is_counter else "wall more than 6 ft"
-        return f"{what} from a receptacle{', asked by today’s edition' if self.only_today else ''}"
+        what = "counter" if self.is_counter else "wall"
+        asked = ", asked by today’s edition" if self.only_today else ""
+        return f"{what} more than {self.limit} from a receptacle{asked}"
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,14 +4,14 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from junctionary.figures import Reached
-from junctionary.figures.coverage import Stretch
+from junctionary.figures.coverage import COUNTER_REACH, WALL_REACH, Stretch
 from junctionary.house.geometry import Shape
 from junctionary.house.model import Room
 from junctionary.sheets.links import Ref
 from junctionary.sheets.naming import said
 from junctionary.sheets.plan import Inches, PlanFar
 from junctionary.sheets.survey import Survey
-from junctionary.units import Quantity
+from junctionary.units import Quantity, beside_its_own
 
 WALL_RULE = "wall-space-without-receptacle"
 COUNTER_RULE = "counter-without-receptacle"
@@ -23,15 +23,18 @@ def out_of_reach(survey: Survey, room: Room, shape: Shape) -> Iterator[PlanFar]:
     found = {each.rule.id for each in survey.findings_at.get(ref, ())}
     today = {each.rule.id for each in survey.today_at.get(ref, ())}
     figures = survey.figures
-    for rule, reached, is_counter in (
-        (WALL_RULE, figures.wall_spaces.get(room.id), False),
-        (COUNTER_RULE, figures.counters.get(room.id), True),
+    for rule, reached, asked in (
+        (WALL_RULE, figures.wall_spaces.get(room.id), WALL_REACH),
+        (COUNTER_RULE, figures.counters.get(room.id), COUNTER_REACH),
     ):
+        limit = beside_its_own(asked, survey.house.record.shows)
         if reached is not None and rule in found | today:
             for corners, length_in in _joined(reached, shape):
                 # To the nearest eighth of an inch, as the finding says it.
                 length = Quantity(Fraction(round(length_in * 8), 8), "in", "length")
-                yield PlanFar(corners, said(survey.house, length), is_counter, rule not in found)
+                yield PlanFar(
+                    corners, said(survey.house, length), rule == COUNTER_RULE, rule not in found, limit
+                )
 
 
 def _joined(reached: Reached, shape: Shape) -> list[tuple[tuple[Inches, ...], Fraction]]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Mapping
 from fractions import Fraction
 
-from junctionary.house.geometry import Shape, Spot, inches, spot
+from junctionary.house.geometry import Shape, Spot, inches, other_face, spot
 from junctionary.house.model import Box, House, Panel, Room
 from junctionary.records.rooms import Thing
 from junctionary.sheets.circuit import Symbol
@@ -17,11 +17,11 @@ from junctionary.sheets.plan import (
     PlanBox,
     PlanCircuit,
     PlanFixture,
-    PlanGap,
     PlanRoom,
     PlanSide,
     PlanWire,
 )
+from junctionary.sheets.plan_gaps import gaps
 from junctionary.sheets.plan_reach import out_of_reach
 from junctionary.sheets.survey import Survey
 from junctionary.units import Quantity, show_as
@@ -62,8 +62,15 @@ def room_plan(survey: Survey, room: Room) -> Plan | None:
         title=f"Plan of {room.name}",
         says=f"{counted(len(placed), 'box or panel', 'boxes and panels')} on the plan of {room.name}, "
         f"{counted(len(patterns), 'circuit')}; each box leads to its sheet.",
-        rooms=(PlanRoom(Ref("room", room.id), room.name, corners(shape.outline)),),
-        gaps=tuple(gaps(known, (room, *_beside(house, known, room)))),
+        rooms=(
+            PlanRoom(
+                Ref("room", room.id),
+                room.name,
+                corners(shape.outline),
+                unbuilt=tuple(_unbuilt(house, known, room, shape)),
+            ),
+        ),
+        gaps=gaps(known, (room, *_beside(house, known, room))),
         fixtures=tuple(fixtures(room, shape)),
         boxes=placed,
         wires=tuple(_wires(house, names, patterns)),
@@ -186,25 +193,28 @@ def scale_steps(house: House) -> tuple[tuple[float, str], ...]:
     return ((196.85, "5 m"), (78.74, "2 m"), (39.37, "1 m"))
 
 
-def gaps(known: Mapping[str, Shape], rooms: Iterable[Room]) -> Iterator[PlanGap]:
-    """What breaks the walls of these rooms; a thing whose place or width is not recorded breaks nothing."""
-    for room in rooms:
-        for thing in room.record.things:
-            wall = known[room.id].wall(thing.wall) if room.id in known else None
-            if thing.what not in ("door", "opening", "window") or wall is None:
-                continue
-            if thing.along is None or thing.width is None:
-                continue
-            near = inches(thing.along)
-            ends = (_point(wall.at(near)), _point(wall.at(near + inches(thing.width))))
-            yield PlanGap(thing.what, *ends)  # type: ignore[arg-type]
-
-
 def _beside(house: House, known: Mapping[str, Shape], room: Room) -> Iterator[Room]:
     """Rooms of the same level, whose doors may stand in this room's walls."""
     for other in house.rooms.values():
         if other.id != room.id and other.record.level == room.record.level and other.id in known:
             yield other
+
+
+def _unbuilt(
+    house: House, known: Mapping[str, Shape], room: Room, shape: Shape
+) -> Iterator[tuple[Inches, Inches]]:
+    """Where no room stands along the outline of a garden."""
+    for wall in shape.walls if room.record.kind == "outdoors" else ():
+        built = sorted(
+            tuple(sorted((wall.along_of(face.left), wall.along_of(face.right))))
+            for other, face in other_face(house, known, room, wall)
+            if other.record.kind != "outdoors"
+        )
+        at = Fraction(0)
+        for low, high in [*built, (wall.length_in, wall.length_in)]:
+            if low > at:
+                yield _point(wall.at(at)), _point(wall.at(low))
+            at = max(at, high)
 
 
 def fixtures(room: Room, shape: Shape) -> Iterator[PlanFixture]:

@@ -4,6 +4,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from junctionary.house.model import Box, House, Room
+from junctionary.records.rooms import Thing
+from junctionary.records.values import NONE
 from junctionary.sheets.elevations import BESIDE_IN, elevations
 from junctionary.sheets.entries import Fact, Row, Table
 from junctionary.sheets.isolation import before_room
@@ -143,6 +145,7 @@ def _things(house: House, room: Room) -> Table:
     rows = []
     for thing in room.record.things:
         to: Phrase = (room_link(house, thing.to),) if isinstance(thing.to, str) else ("",)
+        to = (*to, *_swing(room, thing))
         rows.append(
             Row(
                 (
@@ -155,6 +158,17 @@ def _things(house: House, room: Room) -> Table:
             )
         )
     return Table(("what", "on", "from its left end", "width", "to"), tuple(rows))
+
+
+def _swing(room: Room, thing: Thing) -> Phrase:
+    """How a door hangs and which way it opens, as far as the record tells."""
+    side = {"left": "hinged on the left", "right": "hinged on the right", "both": "a pair"}
+    hung = "slides" if thing.hinged is NONE else side.get(str(thing.hinged), "")
+    into = thing.swings_into
+    if not isinstance(into, str):
+        return (f", {hung}",) if hung else ()
+    opens = "swings into this room" if into == room.id else "swings out of it"
+    return (", ".join(("", *filter(None, (hung, opens)))),)
 
 
 def _passes(house: House, room: Room) -> Table:

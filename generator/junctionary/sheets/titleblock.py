@@ -17,7 +17,7 @@ NOT_A_CERTIFICATE = (
 GENERAL = {
     "cover": "E-001", "notes": "E-002", "terms": "E-003", "rules": "E-004",
     "find": "E-005", "make-dead": "E-006", "where-to-look": "E-007", "outage": "E-008",
-    "one-more": "E-009",
+    "one-more": "E-009", "statement": "E-010",
     "rooms": "E-100", "boxes": "E-500",
     "panels": "E-601", "circuits": "E-602", "splices": "E-603", "loads": "E-604",
     "findings": "E-605", "not-recorded": "E-606", "one-line": "E-607",

@@ -9,7 +9,7 @@ from junctionary.units.kinds import KINDS, Kind, UnitError
 from junctionary.units.numerals import decimal
 from junctionary.units.quantity import Quantity, convert
 from junctionary.units.reading import read_quantity
-from junctionary.units.showing import feet_and_inches, metric, show, show_as
+from junctionary.units.showing import beside_its_own, feet_and_inches, metric, show, show_as
 from junctionary.units.wire import WireSize, read_wire_size
 
 __all__ = [
@@ -18,6 +18,7 @@ __all__ = [
     "Quantity",
     "UnitError",
     "WireSize",
+    "beside_its_own",
     "convert",
     "decimal",
     "feet_and_inches",

@@ -62,3 +62,12 @@ def show_as(quantity: Quantity, system: str) -> str:
         return str(quantity)
     unit, digits = _USUAL[quantity.kind, system]
     return str(quantity) if quantity.unit == unit else show(quantity, unit, digits)
+
+
+def beside_its_own(figure: Quantity, system: str) -> str:
+    """A figure as its source gives it, after the same in the units of a house that shows others.
+
+    Six feet of a code is "6 ft" in an imperial house and "1.83 m (6 ft)" in a metric one.
+    """
+    told, shown = str(figure), show_as(figure, system)
+    return told if system == "imperial" or shown == told else f"{shown} ({told})"

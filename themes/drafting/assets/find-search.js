@@ -2,7 +2,7 @@
 (function (root) {
   "use strict";
 
-  var MOST_OF_A_KIND = 5;
+  var MOST_OF_A_KIND = 5, AT_A_TIME = 200;
 
   /* Folded as the index is: small letters, no accents, no plural s. */
   function folded(text) {
@@ -19,13 +19,22 @@
     return found.map(function (word) { return withoutS(word.replace(/[./]/g, "")); });
   }
 
-  /* The index made ready: steps become numbers, words of plain speech lead to those of the trade. */
+  /* The index made ready at once. */
   function ready(data) {
+    var steps = readying(data), step = steps.next();
+    while (!step.done) step = steps.next();
+    return step.value;
+  }
+
+  /* The index made ready bit by bit, so that whoever types meanwhile is not kept waiting: steps become
+     numbers, words of plain speech lead to those of the trade. */
+  function* readying(data) {
     var words = data.words ? data.words.split(" ") : [];
-    var plain = [];
-    words.forEach(function (word, number) {
-      if (/^\p{L}+$/u.test(word)) plain.push({ word: word, letters: letters(word), number: number });
-    });
+    var plain = [], at;
+    for (at = 0; at < words.length; at++) {
+      if (/^\p{L}+$/u.test(words[at])) plain.push({ word: words[at], letters: letters(words[at]), number: at });
+      if (at % AT_A_TIME === AT_A_TIME - 1) yield;
+    }
     var alike = new Map();
     data.alike.forEach(function (line) {
       line.forEach(function (word) {
@@ -35,25 +44,42 @@
     alike.forEach(function (_, word) {
       if (word.length > 3) plain.push({ word: word, letters: letters(word), number: -1 });
     });
+    yield;
     var things = data.name.length, ids = new Array(things), spaces = new Array(things);
-    data.id.forEach(function (id, thing) {
-      ids[thing] = folded(id).replace(/[./]/g, "");
-      spaces[thing] = id.includes("/") ? folded(id.slice(id.lastIndexOf("/") + 1)) : "";
-    });
+    for (at = 0; at < things; at++) {
+      var id = data.id[at].toLowerCase(), slash = id.lastIndexOf("/");
+      ids[at] = id.replace(/[./]/g, "");
+      spaces[at] = slash < 0 ? "" : id.slice(slash + 1);
+      if (at % AT_A_TIME === AT_A_TIME - 1) yield;
+    }
+    var places = new Array(words.length);
+    for (at = 0; at < words.length; at++) {
+      places[at] = placesOf(data.at[at]);
+      if (at % AT_A_TIME === AT_A_TIME - 1) yield;
+    }
     return {
       data: data, words: words, plain: plain, alike: alike, ids: ids, spaces: spaces,
       passed: new Set(data.passedOver.map(withoutS)),
-      places: data.at.map(placesOf),
+      places: places,
       score: new Float64Array(things),
       met: new Uint8Array(things),
       best: new Float64Array(things)
     };
   }
 
-  /* The things a word stands in, from the steps between them. */
+  /* The things a word stands in, from the steps between them: numbers of base 36 with commas. */
   function placesOf(steps) {
-    var last = 0, parts = steps.split(","), found = new Uint32Array(parts.length);
-    for (var at = 0; at < parts.length; at++) found[at] = last += parseInt(parts[at], 36);
+    var found = [], last = 0, step = 0;
+    for (var at = 0; at < steps.length; at++) {
+      var sign = steps.charCodeAt(at);
+      if (sign === 44) {
+        found.push(last += step);
+        step = 0;
+      } else {
+        step = step * 36 + (sign < 58 ? sign - 48 : sign - 87);
+      }
+    }
+    found.push(last + step);
     return found;
   }
 
@@ -105,7 +131,19 @@
     return beginnings ? Math.min.apply(null, last) : width === word.length ? last[width] : most + 1;
   }
 
-  /* What one term finds: `add` is told of each word with how well it fits. A code is never forgiven a wrong digit. */
+  /* Two words that the house or the table of words alike knows as one: a fuse box, a K 2. */
+  function joined(index, terms) {
+    var found = [];
+    for (var at = 0; at < terms.length; at++) {
+      var both = terms[at] + (terms[at + 1] || "");
+      var known = index.alike.has(both) || index.words[firstFrom(index.words, both)] === both;
+      if (both !== terms[at] && known) { found.push(both); at++; } else found.push(terms[at]);
+    }
+    return found;
+  }
+
+  /* What one term finds: `add` is told of each word with how well it fits. Gives the words that were taken for
+     it where none is spelt so; a code is never forgiven a wrong digit. */
   function fits(index, term, add) {
     var words = index.words, hit = false;
     function addAlike(word, worth) {
@@ -125,11 +163,13 @@
         if (word !== term && word.startsWith(term)) addAlike(word, 3);
       });
     }
-    if (hit || !/^\p{L}{3,}$/u.test(term)) return;
+    if (hit || !/^\p{L}{3,}$/u.test(term)) return [];
     var most = term.length > 5 ? 2 : 1, near = most, set = letters(term), kept = [];
     index.plain.forEach(function (each) {
       if (bits(set & ~each.letters) > near) return;
       var steps = apart(term, each.word, near, term.length > 3);
+      /* Half a word that is two letters off is as like as not another word. */
+      if (steps === 2 && near === 2) steps = apart(term, each.word, 2, false);
       if (steps < near) { near = steps; kept = []; }
       if (steps <= near) kept.push(each);
     });
@@ -137,12 +177,14 @@
       if (each.number >= 0) add(each.number, 3);
       addAlike(each.word, 2);
     });
+    return Array.from(new Set(kept.map(function (each) { return each.word; })));
   }
 
-  /* What a text finds, kind by kind, best first: {heading, more, items: [number]}; `[]` for nothing typed. */
-  function search(index, text) {
+  /* What a text finds, kind by kind, best first: {heading, more, items: [number]}; `[]` for nothing typed.
+     `taken` is told of each term that nothing is spelt like, and of the words that were taken for it. */
+  function search(index, text, taken) {
     var terms = termsOf(text);
-    var telling = terms.filter(function (term) { return !index.passed.has(term); });
+    var telling = joined(index, terms).filter(function (term) { return !index.passed.has(term); });
     if (!telling.length) telling = terms;
     if (!telling.length) return [];
     var data = index.data, score = index.score, met = index.met, best = index.best;
@@ -151,10 +193,11 @@
     var whole = terms.join(""), most = 0, thing;
     telling.forEach(function (term) {
       best.fill(0);
-      fits(index, term, function (number, worth) {
+      var instead = fits(index, term, function (number, worth) {
         var places = index.places[number];
         for (var at = 0; at < places.length; at++) if (best[places[at]] < worth) best[places[at]] = worth;
       });
+      if (instead.length && taken) taken(term, instead);
       for (thing = 0; thing < best.length; thing++) {
         if (!best[thing]) continue;
         score[thing] += best[thing];
@@ -187,5 +230,5 @@
     }
   }
 
-  root.junctionaryFind = { ready: ready, search: search, termsOf: termsOf, apart: apart };
+  root.junctionaryFind = { ready: ready, readying: readying, search: search, termsOf: termsOf, apart: apart };
 })(globalThis);

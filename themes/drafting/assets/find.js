@@ -1,4 +1,5 @@
-/* The field that finds anything of the house, on every sheet. What it searches is loaded when it is first used. */
+/* The field that finds anything of the house, on every sheet. What it searches is loaded when it is first used,
+   and made ready between keystrokes, so that none of them waits for it. */
 (function () {
   "use strict";
 
@@ -9,9 +10,11 @@
   var count = document.getElementById("found-count");
   var onFindSheet = document.body.dataset.sheet === "find";
   var index = null, asked = false, chosen = -1, options = [], pause = 0;
+  /* Enter was pressed before there was anything to go to. */
+  var hurried = false;
 
   field.addEventListener("focus", load);
-  field.addEventListener("input", function () { load(); show(); });
+  field.addEventListener("input", function () { hurried = false; load(); show(); });
   field.addEventListener("keydown", keyed);
   field.addEventListener("blur", function () { setTimeout(close, 150); });
   /* A press on an option must not first take the focus from the field. */
@@ -35,17 +38,50 @@
   function load() {
     if (asked) return;
     asked = true;
+    list.setAttribute("aria-busy", "true");
     var script = document.createElement("script");
     script.src = top + "lookup/find-data.js";
     script.addEventListener("load", function () {
-      index = search.ready(globalThis.junctionaryFindData);
-      show();
+      bit(search.readying(globalThis.junctionaryFindData));
     });
     script.addEventListener("error", function () {
       count.textContent = "The list that is searched could not be read: see the sheet Find, which prints it.";
       count.classList.remove("unseen");
+      list.setAttribute("aria-busy", "false");
     });
     document.head.append(script);
+  }
+
+  /* Work that may wait until the browser has nothing better to do; not every browser can say when. */
+  function later(work) {
+    if (globalThis.requestIdleCallback) requestIdleCallback(work, { timeout: 60 });
+    else setTimeout(work, 0);
+  }
+
+  /* As much of the index as fits in a third of a frame. */
+  function bit(steps) {
+    var until = performance.now() + 5, step = steps.next();
+    while (!step.done && performance.now() < until) step = steps.next();
+    if (!step.done) { setTimeout(bit, 0, steps); return; }
+    index = step.value;
+    list.setAttribute("aria-busy", "false");
+    setTimeout(function () {
+      show();
+      if (hurried && options.length) go(options[0]); else warm(0);
+    }, 0);
+  }
+
+  /* A browser runs a script the slower the fewer times it has run it: a few searches nobody sees go before
+     the first that somebody waits for. */
+  function warm(turn) {
+    var things = index.data.id, texts = [things[0], things[things.length >> 1], "zqxj", things[things.length - 1]];
+    later(function () {
+      if (field.value || !things.length || turn === texts.length) return;
+      search.search(index, texts[turn]);
+      section({ heading: "", more: 0, items: [0] }, 0);
+      options = [];
+      warm(turn + 1);
+    });
   }
 
   function show() {
@@ -57,17 +93,23 @@
     chosen = -1;
     field.removeAttribute("aria-activedescendant");
     if (!text) { close(); count.textContent = ""; return; }
-    var groups = search.search(index, text);
+    var instead = [];
+    var groups = search.search(index, text, function (term, words) {
+      instead.push("Nothing is called " + term + ": looked for " + words.slice(0, 3).join(" or ") + " instead.");
+    });
+    instead.forEach(function (said) { list.append(remark(said)); });
     groups.forEach(function (group, number) { list.append(section(group, number)); });
-    if (!groups.length) {
-      var none = document.createElement("p");
-      none.className = "none";
-      none.textContent = "Nothing on record is called that.";
-      list.append(none);
-    }
+    if (!groups.length) list.append(remark("Nothing on record is called that."));
     list.hidden = false;
     field.setAttribute("aria-expanded", String(options.length > 0));
-    count.textContent = options.length ? options.length + " shown" : "nothing found";
+    count.textContent = instead.concat(options.length ? options.length + " shown" : "nothing found").join(" ");
+  }
+
+  function remark(said) {
+    var made = document.createElement("p");
+    made.className = "none";
+    made.textContent = said;
+    return made;
   }
 
   /* What was asked goes into the address once the typing rests. */
@@ -115,7 +157,7 @@
       choose(chosen + (event.key === "ArrowDown" ? 1 : -1));
     } else if (event.key === "Enter") {
       event.preventDefault();
-      if (options.length) go(options[Math.max(chosen, 0)]);
+      if (options.length) go(options[Math.max(chosen, 0)]); else hurried = !index;
     } else if (event.key === "Escape") {
       if (list.hidden) field.value = "";
       close();

@@ -202,7 +202,7 @@
     var site = data.sites[each.site], at = site[4] ? "box " + site[4] : site[5] ? "panel " + site[5] : site[6] ? "in the walls, cable " + site[6] : "before the panels";
     return [make("b", {}, words.link(site[0].replace(/^(.*)\/(?=\d)/, "$1 "), site[4] ? off.hrefs[site[4]] : "", "")),
       " ", make("span", {}, at + (site[7] ? ", " + site[7] : "")),
-      " ", make("span", { "class": "soft" }, each.roles.join(" and ") + "; weight " + site[2] + ": " + (site[3].join("; ") || site[1]))];
+      " ", make("span", { "class": "soft" }, each.roles.join(" and ") + ": " + (site[3].join("; ") || site[1]))];
   }
 
   /* What must be off before each of these places is touched: the lists of the record, each by itself. */

@@ -16,9 +16,11 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.stretches import stretches_words
 from junctionary.figures import Figures
+from junctionary.figures.coverage import COUNTER_REACH
 from junctionary.house.model import House
 from junctionary.house.network import Network
 from junctionary.sources import cite, edition_year
+from junctionary.units import beside_its_own
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.52(C)"),), ROUGHED)
 
@@ -73,7 +75,8 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             yield Fault(
                 place=room.place,
                 about=(id_,),
-                found=f"In {room.name}, counter more than 24 in from a receptacle: "
+                found=f"In {room.name}, counter more than "
+                f"{beside_its_own(COUNTER_REACH, house.record.shows)} from a receptacle: "
                 f"{stretches_words(house, reached)}.",
                 allowed="No point along the wall line of a counter more than 24 in from one.",
                 because="Cords are stretched over the sink or the cooktop to reach what is too far.",

@@ -16,9 +16,11 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.stretches import stretches_words
 from junctionary.figures import Figures
+from junctionary.figures.coverage import WALL_REACH
 from junctionary.house.model import House
 from junctionary.house.network import Network
 from junctionary.sources import cite, edition_year
+from junctionary.units import beside_its_own
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.52(A)"),), ROUGHED)
 
@@ -74,7 +76,8 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             yield Fault(
                 place=room.place,
                 about=(id_,),
-                found=f"In {room.name}, more than 6 ft from a receptacle: {stretches_words(house, reached)}.",
+                found=f"In {room.name}, more than {beside_its_own(WALL_REACH, house.record.shows)} "
+                f"from a receptacle: {stretches_words(house, reached)}.",
                 allowed="No point along the floor line of a wall space more than 6 ft from one.",
                 because="Cords are laid across doorways and under rugs to reach what is too far.",
                 do="Put a receptacle into each of these stretches.",
