@@ -56,9 +56,9 @@ UNTOLD = PASSES.replace("guards: [gfci], ", "")
 
 NO_RECEPTACLES = ("lighting", "smoke-alarms", "feeder", "source")
 PLACES = {
-    "bathroom": "bathroom", "kitchen": "kitchen counter", "laundry": "laundry", "garage": "garage",
+    "bathroom": "bathroom", "kitchen": "kitchen counter near the sink", "laundry": "laundry", "garage": "garage",
     "basement": "unfinished basement", "cellar": "unfinished basement", "crawlspace": "crawlspace",
-    "outdoors": "outdoors", "porch": "outdoors", "deck": "outdoors",
+    "outdoors": "outdoors near grade", "porch": "outdoors near grade", "deck": "outdoors near grade",
 }  # fmt: skip
 """The place of the table that a kind of room is, or that is the first to be in one."""
 
