@@ -1,4 +1,4 @@
-"""Which outlets must open on a ground fault: by the room, by what stands near or hangs on them, by edition."""
+"""Which outlets must open on a ground fault: by the room, by what stands near, by the edition."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -68,7 +68,7 @@ def _covered(device: Device, year: int) -> bool:
 
 
 def _spared(house: House, box: Box, device: Device) -> bool | str:
-    """Whether a receptacle is out of reach or kept for an appliance that stays; or the fact that would tell."""
+    """Whether a receptacle is out of reach or kept for an appliance that stays, or the fact that tells."""
     at = box.record.at
     if at is not None and (at.ceiling is not None or (at.up is not None and at.up.to("in") > GRADE_REACH_IN)):
         return True

@@ -18,7 +18,7 @@ LIGHTS = ("luminaire",)
 
 
 def light_in_crawlspace(house: House, device: Device) -> bool:
-    """Whether it is a light of 120 V in a crawlspace whose edition has it guarded (210.8(C), in 2017 210.8(E))."""
+    """Whether it is a light in a crawlspace whose edition has it guarded (210.8(C), in 2017 210.8(E))."""
     box = house.boxes[device.box]
     room = house.rooms.get(box.room)
     asked = edition_year(box.edition) >= CRAWLSPACE_LIGHTS_SINCE

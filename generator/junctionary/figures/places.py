@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from junctionary.figures.receptacles import RECEPTACLES, rating_of
 from junctionary.house.model import Box, House
+from junctionary.house.terminals import terminals_of
 from junctionary.records.devices import DeviceKind
 from junctionary.records.values import UNKNOWN, Said
 from junctionary.tables import table
@@ -12,6 +13,7 @@ from junctionary.units import Quantity
 
 USUAL_VOLTS = "125"
 SMALL_A = 20
+FAN_LIGHT = "blue"
 OPEN_AIR = ("outdoors", "porch", "deck")
 
 
@@ -63,6 +65,13 @@ def is_small_receptacle(kind: DeviceKind) -> bool:
     """Whether it is a 15 or 20 A receptacle that does not lock, by its face or its rating."""
     rating = rating_of(kind)
     return kind.is_ in RECEPTACLES and (rating is None or rating <= SMALL_A)
+
+
+def gives_light(kind: DeviceKind) -> bool | None:
+    """Whether a device is a light: a luminaire, or a fan with a lead for one; None where no lead is told."""
+    if kind.is_ != "fan":
+        return kind.is_ == "luminaire"
+    return None if kind.leads is None else FAN_LIGHT in [each.name for each in terminals_of(kind)]
 
 
 def has_ground_hole(kind: DeviceKind) -> bool:

@@ -3,15 +3,16 @@
 Why it matters: a cord that crosses the next bay is driven over.
 What to do: put a receptacle in each bay, no more than 5-1/2 ft above the floor.
 Cannot tell: when the bays, the boxes or a box's height are not recorded. Which bay a receptacle is in is
-    not measured, only how many there are. Garages built before the 2017 edition are left alone.
+    not measured, only how many there are; nor what an appliance that stays takes up is counted. A garage that
+    stands apart is asked only if it has power. Garages built before the 2017 edition are left alone.
 Stands: on the room's key.
 """
 
 from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
-from junctionary.checks.purposes import rooms_of
-from junctionary.checks.receptacles_in import no_higher_than, receptacles_in
+from junctionary.checks.purposes import has_power, rooms_of
+from junctionary.checks.receptacles_in import no_higher_than, not_taken_up, receptacles_in
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network
@@ -56,10 +57,15 @@ HIGHEST_IN = 66
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each garage by its bays and the receptacles in it."""
+    low, free = no_higher_than(HIGHEST_IN), not_taken_up(house)
     for room in rooms_of(house, "garage"):
-        if edition_year(room.edition) < ASKED_SINCE:
+        powered = has_power(house, room)
+        if edition_year(room.edition) < ASKED_SINCE or powered is False:
             continue
-        held = receptacles_in(house, room, no_higher_than(HIGHEST_IN))
+        if powered is None:
+            yield CannotTell((room.id,), (f"whether {room.id} has power",), room.place)
+            continue
+        held = receptacles_in(house, room, lambda box: low(box) if free(box) else False)
         bays = room.record.bays
         if bays is not None and len(held.boxes) >= bays:
             continue
@@ -70,7 +76,8 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         yield Fault(
             place=room.place,
             about=(room.id, *held.boxes),
-            found=f"{room.name} has {bays} bays and receptacles in {len(held.boxes) or 'no'} boxes.",
+            found=f"{room.name} has {bays} bay{'s' if bays != 1 else ''} "
+            f"and receptacles in {len(held.boxes) or 'no'} boxes.",
             allowed="A receptacle in each bay, no more than 5-1/2 ft high.",
             because="A cord that crosses the next bay is driven over.",
             do="Put a receptacle in each bay.",

@@ -5,8 +5,10 @@ Why it matters: a timer, a sensor or a dimmer that needs a little current comes 
 What to do: run a cable with one conductor more to the switch, and cap the neutral there until it is
     wanted.
 Cannot tell: when an end in the box is unknown or not recorded, or the make-up of the box is. Not asked
-    before the 2011 edition, where the cable is in a raceway, in rooms nobody lives in, or of a switch
-    that turns no light; of several switches for one light, one with a neutral is enough.
+    before the 2011 edition, where the cable is in a raceway, or of a switch that turns no light. In the 2011
+    edition it is asked wherever the wall is finished; since 2014 in rooms to live in and bathrooms alone,
+    since 2017 in halls and on stairs too (from memory): never since in garages, unfinished cellars,
+    closets, laundries and stores. Of several switches for one light, one with a neutral is enough.
 Stands: on the device's line. One finding for each light without a neutral at any of its switches.
 """
 
@@ -15,7 +17,7 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.wired import doubts_in
 from junctionary.figures import Figures
-from junctionary.house.model import Device, House
+from junctionary.house.model import Device, House, Room
 from junctionary.house.network import Network, is_ground
 from junctionary.records.cables import Cable
 from junctionary.sources import cite, edition_year
@@ -67,8 +69,15 @@ UNTOLD = (
 
 SINCE = 2011
 SWITCHES = ("switch", "dimmer", "timer", "sensor")
-NOT_LIVED_IN = ("closet", "storage", "attic", "crawlspace", "outdoors", "deck", "porch", "utility")
-"""Rooms that are not lived in, and are no bathroom, hall or stair."""
+IN_REACH = ("attic", "crawlspace", "outdoors", "deck", "porch")
+"""Places where a cable can be added to a switch box later without opening a finish, or weather is."""
+LIVED_IN_SINCE = 2014
+LIVED_IN = (
+    "kitchen", "dining", "living", "family", "bedroom", "bathroom", "office", "den", "library", "sunroom",
+    "recreation",
+)  # fmt: skip
+PASSED_THROUGH_SINCE = 2017
+PASSED_THROUGH = ("hall", "foyer", "stair")
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
@@ -115,10 +124,20 @@ def _is_asked(house: House, device: Device) -> bool:
     box = house.boxes[device.box]
     if device.kind.is_ not in SWITCHES or edition_year(box.edition) < SINCE:
         return False
-    if box.room in house.rooms and house.rooms[box.room].record.kind in NOT_LIVED_IN:
+    room = house.rooms.get(box.room)
+    if room is not None and not _is_asked_in(room, edition_year(box.edition)):
         return False
     cables = [house.runs[each].cable for each in box.runs]
     return not any(isinstance(each, Cable) and each.raceway for each in cables)
+
+
+def _is_asked_in(room: Room, year: int) -> bool:
+    """Whether the edition asks it in such a room: at first in all whose walls are closed, then in fewer."""
+    kind, record = room.record.kind, room.record
+    if year < LIVED_IN_SINCE:
+        return kind not in IN_REACH and record.finished is not False
+    finished_cellar = kind in ("basement", "cellar") and record.finished is True
+    return kind in LIVED_IN or finished_cellar or (kind in PASSED_THROUGH and year >= PASSED_THROUGH_SINCE)
 
 
 def _ends(house: House, network: Network, box: str) -> list[str]:

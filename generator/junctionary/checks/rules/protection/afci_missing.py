@@ -13,9 +13,11 @@ Stands: on the breaker's line, one finding a breaker.
 from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
+from junctionary.checks.voltages import is_across
 from junctionary.figures import Figures
+from junctionary.figures.drawn_at import volts_of
 from junctionary.figures.places import afci_since, is_125_volt, small_breaker
-from junctionary.house.model import Breaker, Circuit, House
+from junctionary.house.model import Breaker, Circuit, Device, House
 from junctionary.house.network import Network
 from junctionary.sources import cite, edition_year
 
@@ -64,7 +66,7 @@ def _by_outlets(house: House, circuit: Circuit, figures: Figures) -> Iterator[Fa
         device = house.devices[id_]
         box = house.boxes[device.box]
         room = house.rooms.get(box.room)
-        if id_ not in figures.guarded or room is None or not is_125_volt(device.kind):
+        if id_ not in figures.guarded or room is None or not _is_at_120(house, circuit, device):
             continue
         since = afci_since(room.record.kind)
         guarded = figures.guarded[id_]
@@ -81,6 +83,12 @@ def _by_outlets(house: House, circuit: Circuit, figures: Figures) -> Iterator[Fa
             bare.setdefault(guarded.breakers[0], []).append(id_)
     for breaker, devices in bare.items():
         yield _fault(house, circuit, house.breakers[breaker], devices)
+
+
+def _is_at_120(house: House, circuit: Circuit, device: Device) -> bool:
+    """Whether an outlet is on 120 V; what is fed by a two-pole breaker's two wires alone is not."""
+    volts = volts_of(house, circuit, device)
+    return is_125_volt(device.kind) and (volts is None or not is_across(volts))
 
 
 def _fault(house: House, circuit: Circuit, breaker: Breaker, devices: list[str]) -> Fault:

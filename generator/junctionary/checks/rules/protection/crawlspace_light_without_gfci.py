@@ -65,8 +65,8 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             yield Fault(
                 place=device.place,
                 about=about,
-                found=f"{device.id} is a light in a crawlspace, and nothing on its way to the source opens on "
-                "a ground fault.",
+                found=f"{device.id} lights a crawlspace, and nothing on its way to the source opens on a "
+                "ground fault.",
                 allowed="There, a light of 120 V that opens on a ground fault.",
                 because="Whoever crawls there lies on damp earth with the lamp in reach.",
                 do="Feed it from a GFCI breaker, or from the load side of a GFCI device outside.",

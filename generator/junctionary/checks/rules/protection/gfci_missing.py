@@ -56,7 +56,8 @@ UNTOLD = PASSES.replace("guards: [gfci], ", "")
 
 NO_RECEPTACLES = ("lighting", "smoke-alarms", "feeder", "source")
 PLACES = {
-    "bathroom": "bathroom", "kitchen": "kitchen counter near the sink", "laundry": "laundry", "garage": "garage",
+    "bathroom": "bathroom", "kitchen": "kitchen counter near the sink", "laundry": "laundry",
+    "garage": "garage",
     "basement": "unfinished basement", "cellar": "unfinished basement", "crawlspace": "crawlspace",
     "outdoors": "outdoors near grade", "porch": "outdoors near grade", "deck": "outdoors near grade",
 }  # fmt: skip
