@@ -102,6 +102,10 @@ def _why_only_a_place(words: list[str], rooms: list[str], house: House) -> str |
     serving = [each.name for each in house.circuits.values() if meant[0].id in each.rooms]
     if len(serving) > 1:
         return f"it names no use, and {len(serving)} circuits serve {meant[0].name}"
+    entries = [each.says for each in house.breakers.values() if each.says]
+    naming = [each for each in entries if kinds & {KIND_OF.get(w, w) for w in map(singular, words_of(each))}]
+    if len(naming) > 1:
+        return f"it names no use, and {len(naming)} entries name such a room"
     return None
 
 

@@ -1,7 +1,7 @@
 """Which outlets other than receptacles must open on a ground fault, and which appliances, however fed."""
 
 from junctionary.figures.ground_fault import WORK_PLACES, Asked, is_detached
-from junctionary.figures.places import OPEN_AIR
+from junctionary.figures.places import OPEN_AIR, branch_breakers
 from junctionary.house.model import Device, House, Room
 from junctionary.house.outlets import WIRED
 from junctionary.records.circuits import LoadRecord
@@ -28,7 +28,7 @@ def light_in_crawlspace(house: House, device: Device) -> bool:
 def wired_outdoors(house: House, device: Device, breakers: tuple[str, ...]) -> Asked | None:
     """Of what is wired outdoors or where that counts as much, the place that asks; None where none does.
 
-    ``breakers`` are those that feed it; lights are left out, and what is above 50 A (210.8(F)).
+    ``breakers`` are those on its way to the source; lights are left out, and what is above 50 A (210.8(F)).
     """
     box = house.boxes[device.box]
     room = house.rooms.get(box.room)
@@ -75,5 +75,5 @@ def _place_of(house: House, room: Room) -> str | None:
 
 
 def _above(house: House, breakers: tuple[str, ...]) -> bool:
-    ratings = [house.breakers[each].rating for each in breakers]
+    ratings = [house.breakers[each].rating for each in branch_breakers(house, breakers)]
     return any(isinstance(each, Quantity) and each.to("A") > OUTDOORS_UP_TO_A for each in ratings)

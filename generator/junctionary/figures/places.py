@@ -5,6 +5,7 @@ from fractions import Fraction
 
 from junctionary.figures.receptacles import RECEPTACLES, rating_of
 from junctionary.house.model import Box, House
+from junctionary.house.panels import MAIN
 from junctionary.house.terminals import terminals_of
 from junctionary.records.devices import DeviceKind
 from junctionary.records.values import UNKNOWN, Said
@@ -30,6 +31,13 @@ def volts_of(kind: DeviceKind) -> str | None:
     if kind.face is None:
         return USUAL_VOLTS
     return faces.row(kind.face).text("volts") if kind.face in faces else None
+
+
+def branch_breakers(house: House, breakers: Collection[str]) -> tuple[str, ...]:
+    """Of the breakers on a way to the source, those of the branch circuit: no feeder's, and no panel's main."""
+    feeders = {each.feeder for each in house.panels.values()}
+    found = (house.breakers[each] for each in breakers)
+    return tuple(each.id for each in found if each.spaces != (MAIN,) and each.feeds not in feeders)
 
 
 def small_breaker(house: House, breakers: Collection[str]) -> bool | None:

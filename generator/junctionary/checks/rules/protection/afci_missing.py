@@ -16,7 +16,7 @@ from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.voltages import is_across
 from junctionary.figures import Figures
 from junctionary.figures.drawn_at import volts_of
-from junctionary.figures.places import afci_since, is_125_volt, small_breaker
+from junctionary.figures.places import afci_since, branch_breakers, is_125_volt, small_breaker
 from junctionary.house.model import Breaker, Circuit, Device, House
 from junctionary.house.network import Network
 from junctionary.sources import cite, edition_year
@@ -70,17 +70,18 @@ def _by_outlets(house: House, circuit: Circuit, figures: Figures) -> Iterator[Fa
             continue
         since = afci_since(room.record.kind)
         guarded = figures.guarded[id_]
-        small = small_breaker(house, guarded.breakers)
+        breakers = branch_breakers(house, guarded.breakers)
+        small = small_breaker(house, breakers)
         if since is None or edition_year(box.edition) < since or small is False:
             continue
         held = guarded.against("afci")
         if held is None:
             yield CannotTell((id_, circuit.id, *guarded.breakers), guarded.lacks, device.place)
         elif not held and small is None:
-            needs = tuple(f"the rating of {each}" for each in guarded.breakers)
+            needs = tuple(f"the rating of {each}" for each in breakers)
             yield CannotTell((id_, circuit.id, *guarded.breakers), needs, device.place)
         elif not held:
-            bare.setdefault(guarded.breakers[0], []).append(id_)
+            bare.setdefault(breakers[0], []).append(id_)
     for breaker, devices in bare.items():
         yield _fault(house, circuit, house.breakers[breaker], devices)
 
