@@ -34,7 +34,7 @@ def volts_of(kind: DeviceKind) -> str | None:
 
 
 def branch_breakers(house: House, breakers: Collection[str]) -> tuple[str, ...]:
-    """Of the breakers on a way to the source, those of the branch circuit: no feeder's, and no panel's main."""
+    """Of the breakers on a way to the source, those of the branch circuit: no feeder's, no panel's main."""
     feeders = {each.feeder for each in house.panels.values()}
     found = (house.breakers[each] for each in breakers)
     return tuple(each.id for each in found if each.spaces != (MAIN,) and each.feeds not in feeders)

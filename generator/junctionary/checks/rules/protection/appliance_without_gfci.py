@@ -14,6 +14,7 @@ Stands: on the line of the device it is plugged into or wired to.
 from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
+from junctionary.checks.wording import headed
 from junctionary.figures import Figures
 from junctionary.figures.ground_fault import gfci_asked
 from junctionary.figures.ground_fault_wired import appliance_asked
@@ -86,7 +87,7 @@ def _by_outlet(
     if held is None:
         yield CannotTell(about, guarded.lacks, device.place)
         return
-    named = load.name or load.is_.replace("-", " ")
+    named = headed(load.name or load.is_.replace("-", " "))
     yield Fault(
         place=device.place,
         about=about,

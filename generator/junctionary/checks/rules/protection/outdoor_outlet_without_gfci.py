@@ -27,15 +27,15 @@ FAILS = """
 panel: main
 spaces: 8
 breakers:
-  1+3: {rating: 30 A, guards: [], feeds: cool, says: "Air conditioner, outdoor unit"}
+  3: {rating: 20 A, guards: [], feeds: cool, says: "Air conditioner, outdoor unit"}
 [circuits/cool.yaml]
 circuit: cool
 name: Air conditioner
 built_to: nec-2020
 runs:
-  - {id: b1, cable: 10/2 UF-B, from: main, to: D1}
+  - {id: b1, cable: 12/2 UF-B, from: main, to: D1}
 loads:
-  - {id: unit, is: air-conditioner, draws: 3000 VA, volts: 240 V, wired: D1.h1, inverter: false}
+  - {id: unit, is: air-conditioner, draws: 1200 VA, volts: 120 V, wired: D1.h1, inverter: false}
 [rooms/yard.yaml]
 room: yard
 name: Yard
@@ -49,7 +49,7 @@ boxes:
     makeup: end-of-run
 [devices/all.yaml]
 devices:
-  unit: {is: appliance, volts: 240 V, leads: [10 AWG black, 10 AWG white, 10 AWG green]}
+  unit: {is: appliance, volts: 120 V, leads: [12 AWG black, 12 AWG white, 12 AWG green]}
 """
 
 PASSES = FAILS.replace("inverter: false", "inverter: true").replace("    #! outdoor-outlet-without-gfci", "")
