@@ -66,6 +66,12 @@ def test_what_a_lone_receptacle_in_an_old_garage_is_for_decides(says: Callable) 
     assert says("gfci-missing", record).needs == ["what is plugged into K1.r1"]
 
 
+def test_an_alarm_system_alone_in_a_cellar_needs_no_guard(says: Callable) -> None:
+    record = told("cellar", "nec-2014", device="r1: single", loads="{id: a, is: alarm, plugged: K1.r1}")
+    assert says("gfci-missing", record).found == []
+    assert says("gfci-missing", record.replace("is: alarm", "is: network")).found != []
+
+
 @pytest.mark.parametrize(
     ("load", "edition", "asked"),
     [

@@ -37,6 +37,18 @@ def test_a_detached_garage_without_power_needs_no_receptacle(says: Callable, rul
     assert says(rule, apart.replace("detached: true", "detached: false")).found == ["rooms/one.yaml:1"]
 
 
+@pytest.mark.parametrize(("edition", "device", "found"), [
+    ("nec-2014", "f1: lamp", 1), ("nec-2014", "r1: duplex", 0), ("nec-2017", "r1: duplex", 1), ("nec-2005", "f1: lamp", 0),
+])  # fmt: skip
+def test_a_garage_has_one_receptacle_and_later_one_a_bay(
+    says: Callable, edition: str, device: str, found: int
+) -> None:
+    garage = ROOM % ("garage", f"bays: 2\nbuilt_to: {edition}\n")
+    record = PANEL + CIRCUIT % ("garage", "") + garage
+    record += BOX % ("at: {wall: north, along: 1 ft, up: 4 ft}, ", device, "end-of-run")
+    assert len(says("bay-without-receptacle", record).found) == found
+
+
 COUNTER = (
     "outline: [[0 ft, 0 ft], [12 ft, 0 ft], [12 ft, 9 ft], [0 ft, 9 ft]]\nwalls: [north, east, south, west]\n"
     "things: [{what: counter, wall: north, along: 1 ft, width: 6 ft}]\n"

@@ -92,7 +92,7 @@ def _places(house: House, room: Room, box: Box, device: Device) -> Iterator[tupl
         yield "laundry", None
     if kind in WORK_PLACES and is_detached(house, room):
         yield "accessory building", None
-    if kind in BASEMENTS:
+    if kind in BASEMENTS and not _is_for_alarm(house, device):
         yield "basement", None
         if record.finished is not True:
             yield (
@@ -102,6 +102,11 @@ def _places(house: House, room: Room, box: Box, device: Device) -> Iterator[tupl
     if kind not in OPEN_AIR and (place := exposure(house, box)) != "dry":
         yield "damp", None if place else f"whether box {box.id} is in a dry, damp or wet place"
     yield from _near_things(room, box)
+
+
+def _is_for_alarm(house: House, device: Device) -> bool:
+    """Whether a single receptacle feeds an alarm system alone, which basements have been let."""
+    return outlets_of(device.kind) == 1 and {each.is_ for each in plugged_into(house, device)} == {"alarm"}
 
 
 def _near_grade(house: House, room: Room, box: Box) -> bool | None:
