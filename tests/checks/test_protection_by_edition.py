@@ -194,3 +194,14 @@ def test_a_neutral_is_asked_at_the_switches_of_fewer_rooms_with_time(
 ) -> None:
     room = f"[rooms/one.yaml]\nroom: one\nname: One\nkind: {kind}\nbuilt_to: {edition}\n"
     assert len(says("neutral-missing-at-switch", room + SWITCHED).found) == asked
+
+
+@pytest.mark.parametrize(("purpose", "needs"), [("general", ["the outlets of circuit c"]), ("heating", [])])
+def test_a_two_pole_breaker_may_feed_rooms_on_two_legs(
+    says: Callable, purpose: str, needs: list[str]
+) -> None:
+    record = (
+        "[panels/main.yaml]\npanel: main\nspaces: 4\nbreakers:\n  1+3: {rating: 20 A, guards: [], feeds: c, says: C}\n"
+        f"[circuits/c.yaml]\ncircuit: c\nname: C\npurpose: {purpose}\nserves: [den]\n"
+    )
+    assert says("afci-missing", record).needs == needs

@@ -130,6 +130,30 @@ def test_a_stair_outdoors_needs_no_pair_of_switches(says: Callable) -> None:
     assert says("stair-switch-missing", text % "deck").found == []
 
 
+DECK = (
+    "[rooms/den.yaml]\nroom: den\nname: Den\nkind: den\n"
+    "[rooms/one.yaml]\nroom: one\nname: One\nkind: deck\nbuilt_to: %s\ncomplete: true\n"
+    "outline: [[0 ft, 0 ft], [%s, 0 ft], [%s, 4 ft], [0 ft, 4 ft]]\nwalls: [north, east, south, west]\n"
+    "things: [{what: door, wall: north, to: %s}]\n"
+)
+
+
+@pytest.mark.parametrize(("edition", "wide", "to", "found"), [
+    ("nec-2008", "4 ft", "den", 0), ("nec-2008", "5 ft", "den", 1), ("nec-2011", "4 ft", "den", 1),
+    ("nec-2011", "4 ft", "one", 0),
+])  # fmt: skip
+def test_a_deck_entered_from_inside_has_a_receptacle(
+    says: Callable, edition: str, wide: str, to: str, found: int
+) -> None:
+    said = says("deck-without-receptacle", DECK % (edition, wide, wide, to))
+    assert (len(said.found), said.needs) == (found, [])
+
+
+def test_a_deck_to_which_no_door_is_recorded_may_need_a_receptacle(says: Callable) -> None:
+    bare = (DECK % ("nec-2011", "4 ft", "4 ft", "den")).replace("{what: door, wall: north, to: den}", "")
+    assert says("deck-without-receptacle", bare).needs == ["whether a door of the house leads to one"]
+
+
 RACEWAY = "{raceway: 1 in EMT, wires: [%s black, %s red, %s blue, %s green], insulation: THHN}"
 
 

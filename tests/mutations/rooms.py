@@ -114,6 +114,10 @@ def laundry_bare(demo: Demo) -> Iterator[Seed]:
     yield next(each for each in without_receptacles(demo) if each.where == "laundry")
 
 
+def too_high_on_porch(demo: Demo) -> Iterator[Seed]:
+    yield next(each for each in too_high_outdoors(demo) if each.where == "F2")
+
+
 def too_high_outdoors(demo: Demo) -> Iterator[Seed]:
     for box, room in (("Y2", "back-yard"), ("F2", "porch")):
         slip = Slip(demo, box).box(box, at=re.sub(r"up: [^}]*", "up: 7 ft", _at(Slip(demo, box), box)))
@@ -225,7 +229,8 @@ MUTATIONS = (
     Mutation("basin-receptacle-far", away_from_basin),
     Mutation("hallway-without-receptacle", hall_bare),
     Mutation("laundry-receptacle-missing", laundry_bare),
-    Mutation("outdoor-receptacle-missing", too_high_outdoors),
+    Mutation("outdoor-receptacle-missing", too_high_outdoors, {"deck-without-receptacle": "the porch's is too high for both"}),
+    Mutation("deck-without-receptacle", too_high_on_porch, {"outdoor-receptacle-missing": "it is the one at the front"}),
     Mutation("basement-receptacle-missing", dug_deeper, {"smoke-alarm-missing": "a basement makes a storey of its level"}),
     Mutation("lighting-outlet-missing", lamp_gone, {"switch-without-effect": "its switch is left with nothing"}),
     Mutation("smoke-alarm-missing", alarm_gone),

@@ -51,6 +51,12 @@ PASSES = FAILS.replace("guards: []", "guards: [afci]").replace("    #! afci-miss
 
 UNTOLD = PASSES.replace("guards: [afci], ", "")
 
+ON_BOTH_LEGS = (
+    "range", "dryer", "water-heater", "heating", "cooling", "heat-pump", "car-charger", "pump", "feeder",
+    "source",
+)  # fmt: skip
+"""Purposes for which a two-pole breaker feeds no outlet of 120 V that is covered."""
+
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each circuit's outlets in the rooms that are covered, breaker by breaker."""
@@ -115,7 +121,8 @@ def _by_rooms(house: House, circuit: Circuit) -> Iterator[CannotTell]:
         if (since := afci_since(room.record.kind)) is not None and edition_year(room.edition) >= since
     ]
     breakers = [house.breakers[each] for each in circuit.breakers]
-    if not covered or any(each.poles > 1 for each in breakers):
+    both_legs = any(each.poles > 1 for each in breakers) and circuit.record.purpose in ON_BOTH_LEGS
+    if not covered or both_legs:
         return
     for breaker in breakers:
         if breaker.guards is None:
