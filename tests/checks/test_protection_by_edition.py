@@ -196,6 +196,16 @@ def test_a_neutral_is_asked_at_the_switches_of_fewer_rooms_with_time(
     assert len(says("neutral-missing-at-switch", room + SWITCHED).found) == asked
 
 
+@pytest.mark.parametrize(("lit", "asked"), [("garage", 0), ("bathroom", 1)])
+def test_the_room_that_a_switch_lights_decides_about_its_neutral(says: Callable, lit: str, asked: int) -> None:
+    rooms = "".join(
+        f"[rooms/{id_}.yaml]\nroom: {id_}\nname: {id_}\nkind: {kind}\nbuilt_to: nec-2014\n"
+        for id_, kind in (("one", lit), ("two", "kitchen"))
+    )
+    apart = SWITCHED.replace("  K2:", "[boxes/two.yaml]\nroom: two\nboxes:\n  K2:")
+    assert len(says("neutral-missing-at-switch", rooms + apart).found) == asked
+
+
 @pytest.mark.parametrize(("purpose", "needs"), [("general", ["the outlets of circuit c"]), ("heating", [])])
 def test_a_two_pole_breaker_may_feed_rooms_on_two_legs(
     says: Callable, purpose: str, needs: list[str]

@@ -6,8 +6,8 @@ What to do: run a cable with one conductor more to the switch, and cap the neutr
     wanted.
 Cannot tell: when an end in the box is unknown or not recorded, or the make-up of the box is. Not asked
     before the 2011 edition, where the cable is in a raceway, or of a switch that turns no light. In the 2011
-    edition it is asked wherever the wall is finished; since 2014 in rooms to live in and bathrooms alone,
-    since 2017 in halls and on stairs too (from memory): never since in garages, unfinished cellars,
+    edition it is asked wherever the wall is finished; since 2014 of the lights of rooms to live in and
+    bathrooms alone, since 2017 of halls and stairs too (from memory): not of garages, unfinished cellars,
     closets, laundries and stores. Of several switches for one light, one with a neutral is enough.
 Stands: on the device's line. One finding for each light without a neutral at any of its switches.
 """
@@ -86,7 +86,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     tables = figures.lamps
     tabled = {each for table in tables for each in table.switches}
     for device in house.devices.values():
-        if device.id not in tabled and _is_asked(house, device):
+        if device.id not in tabled and _is_asked(house, device, device):
             names = network.index.carrying.get(device.id, ())
             untold = dict.fromkeys(reason for each in names for reason in network.roles(each).unknown)
             untold |= dict.fromkeys(doubts_in(network, house.boxes[device.box]))
@@ -96,7 +96,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         switches = [house.devices[each] for each in table.switches]
         if house.devices[table.device].kind.is_ != "luminaire" or said & set(table.switches):
             continue
-        asked = [each for each in switches if _is_asked(house, each)]
+        asked = [each for each in switches if _is_asked(house, each, house.devices[table.device])]
         if not asked or any(_has_neutral(house, network, each.box) for each in switches):
             continue
         said.update(table.switches)
@@ -120,11 +120,13 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         )
 
 
-def _is_asked(house: House, device: Device) -> bool:
+def _is_asked(house: House, device: Device, light: Device) -> bool:
+    """Whether a neutral is asked at a switch: since 2014 by the room that it lights, before by its own."""
     box = house.boxes[device.box]
     if device.kind.is_ not in SWITCHES or edition_year(box.edition) < SINCE:
         return False
-    room = house.rooms.get(box.room)
+    lit = edition_year(box.edition) >= LIVED_IN_SINCE
+    room = house.rooms.get(house.boxes[light.box].room if lit else box.room)
     if room is not None and not _is_asked_in(room, edition_year(box.edition)):
         return False
     cables = [house.runs[each].cable for each in box.runs]
