@@ -76,10 +76,15 @@ def test_kitchen_receptacles_belong_on_the_small_appliance_circuits(
     assert len(says("kitchen-receptacle-on-other-circuit", record).found) == found
 
 
-def test_a_refrigerator_may_stay_on_a_general_circuit_of_its_kitchen(says: Callable) -> None:
-    record = PANEL + CIRCUIT % ("general", PLUGGED.replace("sump-pump", "refrigerator")) + ROOM % ("kitchen", COUNTER)
+def test_a_refrigerator_has_a_small_appliance_circuit_or_one_of_its_own(says: Callable) -> None:
+    cold = PLUGGED.replace("sump-pump", "refrigerator")
+    record = PANEL + CIRCUIT % ("general", cold) + ROOM % ("kitchen", COUNTER)
     record += BOX % ("at: {wall: east, along: 3 ft, up: 16 in}, ", "r1: single", "end-of-run")
     assert says("kitchen-receptacle-on-other-circuit", record).found == []
+    shared = record.replace("to: K1}\n", "to: K1}\n  - {id: a2, cable: 12/2 NM-B, from: K1, to: K2}\n")
+    shared = shared.replace("end-of-run", "pigtailed")
+    shared += "[boxes/den.yaml]\nroom: den\nboxes:\n  K2: {devices: {r1: duplex}, makeup: end-of-run}\n"
+    assert len(says("kitchen-receptacle-on-other-circuit", shared).found) == 1
 
 
 @pytest.mark.parametrize(("load", "strays"), [("dishwasher", 1), ("refrigerator", 0)])

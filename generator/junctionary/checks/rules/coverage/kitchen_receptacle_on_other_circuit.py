@@ -5,9 +5,9 @@ Why it matters: a kettle or a toaster takes nearly all that a circuit carries; o
 What to do: feed the receptacle from a 20 A small-appliance circuit; or, where the circuit is one, record
     its purpose.
 Cannot tell: when the purpose of the circuit, or where a box is, is not recorded. Left alone: receptacles
-    above 5-1/2 ft, those switched from the wall, those kept for an appliance that stays, those on a
-    circuit for one appliance, and in kitchens below the counter's top where a sink or a cabinet stands
-    before them. Rooms built before the 2008 edition are left alone.
+    above 5-1/2 ft, those switched from the wall, those kept for an appliance that stays (a refrigerator
+    only if it is alone on its circuit), those on a circuit for one appliance, and those below the
+    counter's top behind a counter, a cabinet or a range. Rooms built before the 2008 edition are left alone.
 Stands: on the receptacle's line, each on its own.
 """
 
@@ -18,10 +18,11 @@ from junctionary.checks.purposes import HELD_SINCE
 from junctionary.figures import Figures
 from junctionary.figures.coverage import WALL_HIGHEST_IN
 from junctionary.figures.places import is_125_volt, is_small_receptacle
-from junctionary.figures.receptacles import circuits_of, is_taken_up
+from junctionary.figures.receptacles import RECEPTACLES, circuits_of, is_taken_up, plugged_into
 from junctionary.house.geometry import inches, shape, spot
-from junctionary.house.model import Box, House, Room
+from junctionary.house.model import Box, Circuit, Device, House, Room
 from junctionary.house.network import Network
+from junctionary.house.outlets import WIRED
 from junctionary.sources import cite, edition_year
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.52(B)(1)"),), ROUGHED)
@@ -69,6 +70,7 @@ KEPT_FOR = "small-appliance"
 FOR_ONE_APPLIANCE = ("appliance", "range", "dryer", "water-heater", "heating", "cooling", "heat-pump", "pump")
 INSIDE = ("counter", "cabinets", "sink", "range", "cooktop")
 COUNTER_TOP_IN = 36
+COLD = "refrigerator"
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
@@ -80,13 +82,13 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         if room is None or room.record.kind not in ROOMS or edition_year(room.edition) < HELD_SINCE:
             continue
         small = is_small_receptacle(device.kind) and is_125_volt(device.kind)
-        if not small or device.id in switched or is_taken_up(house, device):
+        if not small or device.id in switched:
             continue
         fed = [house.circuits[each] for each in circuits_of(house, device) if each in house.circuits]
         other = [each for each in fed if each.record.purpose not in (KEPT_FOR, *FOR_ONE_APPLIANCE)]
         for circuit in other[:1]:
             asked = _is_asked(room, box)
-            if asked is False:
+            if asked is False or _is_kept(house, device, circuit):
                 continue
             needs = [] if circuit.record.purpose is not None else [f"the purpose of circuit {circuit.id}"]
             needs += [] if asked else [f"where box {box.id} is"]
@@ -103,6 +105,15 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
                 do="Feed it from a small-appliance circuit, or record the circuit's true purpose.",
                 edition=box.edition,
             )
+
+
+def _is_kept(house: House, device: Device, circuit: Circuit) -> bool:
+    """Whether an appliance that stays has it; a refrigerator, only where the circuit feeds nothing else."""
+    if not is_taken_up(house, device):
+        return False
+    cold = any(each.is_ == COLD for each in plugged_into(house, device))
+    others = (house.devices[each].kind.is_ for each in circuit.devices if each != device.id)
+    return not (cold and any(each in (*RECEPTACLES, *WIRED) for each in others))
 
 
 def _is_asked(room: Room, box: Box) -> bool | None:
