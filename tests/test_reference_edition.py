@@ -92,6 +92,8 @@ CHANGED = (
 SPOKEN: dict[str, dict[str, set[tuple[str, str]]]] = {
     # 110.14(D): a torque is to be reached, and M4 was made up without a torque tool.
     "nec-2017": {"found": {("torque-not-recorded", "M4.r1")}},
+    # 210.8(F): heating equipment of a detached building is left out until the 2023 edition alone.
+    "nec-2026": {"found": {("outdoor-outlet-without-gfci", "W12.h1")}},
 }
 """What a rule says from an edition on and did not before, or no more: the rule and its first subject."""
 

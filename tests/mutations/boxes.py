@@ -88,7 +88,7 @@ def stripped_long(demo: Demo) -> Iterator[Seed]:
 def old_switch_of_today(demo: Demo) -> Iterator[Seed]:
     """A two-wire switch loop of the old wing, made under an edition that asks a neutral."""
     for id_ in ("G4", "O6", "P4"):
-        slip = Slip(demo, id_).box(id_, built_to="nec-2014")
+        slip = Slip(demo, id_).box(id_, built_to="nec-2017")
         yield slip.seed(slip.line_of_box(id_, "devices:"))
 
 

@@ -255,6 +255,7 @@ MUTATIONS = (
     Mutation("lighting-wire-feeds-receptacles", of_lighting),
     Mutation("electrode-wire-too-small", thin_electrode),
     Mutation("colour-against-role", yellow_ground, {
+        "breaker-outrates-wire": "by its colour it is taken for a wire that carries, and it is the smallest",
         "colour-against-role": "by its colour the ground it is joined to is taken for a neutral as well",
         "breaker-outrates-wire": "by its colour it is taken for a wire that carries the load",
     }),

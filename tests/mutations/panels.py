@@ -119,6 +119,25 @@ def gfci_missing(demo: Demo) -> Iterator[Seed]:
     yield slip.seed(slip.line_of_box("C17", "devices:"))
 
 
+def of_the_list(demo: Demo) -> Iterator[Seed]:
+    """What is wired or plugged into an outlet that nothing guards, taken for an appliance that asks a guard."""
+    for circuit, was, box in (("water-heater", "is: water-heater", "C7"), ("network", "is: network", "H7")):
+        slip = Slip(demo, circuit).swap(f"circuits/{circuit}.yaml", was, "is: microwave")
+        yield slip.seed(slip.line_of_box(box, "devices:"))
+
+
+def wired_in_the_open(demo: Demo) -> Iterator[Seed]:
+    slip = Slip(demo, "D1").breaker("main/18+20", guards="[]")
+    yield slip.seed(slip.line_of_box("D1", "devices:"))
+    slip = Slip(demo, "W12").swap("circuits/shop-heater.yaml", "is: space-heater", "is: other")
+    yield slip.seed(slip.line_of_box("W12", "devices:"))
+
+
+def crawlspace_lamp(demo: Demo) -> Iterator[Seed]:
+    slip = Slip(demo, "R1").breaker("main/37", guards="[afci]")
+    yield slip.seed(slip.line_of_box("R1", "devices:"))
+
+
 def without_shutters(demo: Demo) -> Iterator[Seed]:
     for box in new_boxes(demo):
         device = only_device(box, "receptacle-15", "receptacle-20", "receptacle-20-out")
@@ -172,6 +191,9 @@ MUTATIONS = (
     Mutation("directory-entry-vague", says(lambda demo, breaker: "Lights")),
     Mutation("directory-entry-doubled", says(as_another)),
     Mutation("gfci-missing", gfci_missing),
+    Mutation("appliance-without-gfci", of_the_list),
+    Mutation("outdoor-outlet-without-gfci", wired_in_the_open),
+    Mutation("crawlspace-light-without-gfci", crawlspace_lamp),
     Mutation("afci-missing", without_guard("afci", breaker_line)),
     Mutation("tamper-resistant-missing", without_shutters),
     Mutation("weather-resistant-missing", indoor_kind),

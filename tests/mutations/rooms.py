@@ -20,6 +20,12 @@ def _purpose(demo: Demo, was: str) -> Iterator[Seed]:
             yield slip.seed((f"rooms/{rooms[was]}.yaml", 1))
 
 
+def counters_on_general(demo: Demo) -> Iterator[Seed]:
+    for circuit, boxes in (("counter-north", "K1 K2 K5 K6"), ("counter-west", "K3 K4 K7")):
+        slip = Slip(demo, circuit).swap(f"circuits/{circuit}.yaml", "purpose: small-appliance\n", "purpose: general\n")
+        yield slip.seed(*(slip.line_of_box(each, "devices:") for each in boxes.split()))
+
+
 def small_breaker_in_bath(demo: Demo) -> Iterator[Seed]:
     for breaker, room in (("main/26a", "bath-down"), ("main/26b", "bath-up")):
         slip = Slip(demo, room).breaker(breaker, rating="15 A")
@@ -106,6 +112,10 @@ def hall_bare(demo: Demo) -> Iterator[Seed]:
 
 def laundry_bare(demo: Demo) -> Iterator[Seed]:
     yield next(each for each in without_receptacles(demo) if each.where == "laundry")
+
+
+def too_high_on_porch(demo: Demo) -> Iterator[Seed]:
+    yield next(each for each in too_high_outdoors(demo) if each.where == "F2")
 
 
 def too_high_outdoors(demo: Demo) -> Iterator[Seed]:
@@ -215,7 +225,8 @@ def overdue(demo: Demo) -> Iterator[Seed]:
 
 OUTLET_GONE = "an outlet has gone with the device"
 MUTATIONS = (
-    Mutation("small-appliance-circuits-few", purpose("small-appliance")),
+    Mutation("small-appliance-circuits-few", purpose("small-appliance"), {"kitchen-receptacle-on-other-circuit": "its receptacles hang on a general circuit"}),
+    Mutation("kitchen-receptacle-on-other-circuit", counters_on_general, {"small-appliance-circuits-few": "one circuit is left"}),
     Mutation("laundry-circuit-missing", purpose("laundry")),
     Mutation("bathroom-circuit-missing", small_breaker_in_bath, {"receptacle-unfit-for-circuit": "its receptacles are of 20 A"}),
     Mutation("garage-circuit-missing", shed_is_a_garage, {"bay-without-receptacle": "a garage has bays"}),
@@ -226,7 +237,8 @@ MUTATIONS = (
     Mutation("basin-receptacle-far", away_from_basin),
     Mutation("hallway-without-receptacle", hall_bare),
     Mutation("laundry-receptacle-missing", laundry_bare),
-    Mutation("outdoor-receptacle-missing", too_high_outdoors),
+    Mutation("outdoor-receptacle-missing", too_high_outdoors, {"deck-without-receptacle": "the porch's is too high for both"}),
+    Mutation("deck-without-receptacle", too_high_on_porch, {"outdoor-receptacle-missing": "it is the one at the front"}),
     Mutation("basement-receptacle-missing", dug_deeper, {"smoke-alarm-missing": "a basement makes a storey of its level"}),
     Mutation("lighting-outlet-missing", lamp_gone, {"switch-without-effect": "its switch is left with nothing"}),
     Mutation("smoke-alarm-missing", alarm_gone),

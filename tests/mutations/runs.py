@@ -112,6 +112,8 @@ def fed_from_knobs(demo: Demo) -> Iterator[Seed]:
         ]
         if beyond and cable_of(demo, run.id) == OLD_CABLE and run.to.kind == "box":
             slip = Slip(demo, run.id).run(run.id, cable=KNOBS)
+            for each in beyond:
+                slip.run(each, built_to="nec-1971")
             yield slip.seed(*map(slip.line_of_run, beyond))
 
 

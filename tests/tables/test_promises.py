@@ -13,7 +13,7 @@ from math import floor
 import pytest
 
 from junctionary.formulas.sums import evaluate, square_root
-from junctionary.records.words import EDITIONS, ROOM_KINDS
+from junctionary.records.words import EDITIONS, LOADS, ROOM_KINDS
 from junctionary.sources import cite
 from junctionary.tables import Table, table, tables
 from junctionary.units import WireSize
@@ -319,10 +319,15 @@ def four_figures(printed: Table, name: str) -> None:
     assert all(len(Decimal(each.text(name)).normalize().as_tuple().digits) <= 4 for each in printed)
 
 
-@promise(r"(\w+) is the year of an edition")
+@promise(r"([\w ]+) is the year of an edition")
 def is_year_of_an_edition(printed: Table, name: str) -> None:
     years = {int(each.removeprefix("nec-")) for each in EDITIONS}
     assert set(column(printed, name)) <= years
+
+
+@promise(r"(\w+) is a kind of load")
+def is_a_kind_of_load(printed: Table, name: str) -> None:
+    assert {each.text(name) for each in printed} <= set(LOADS)
 
 
 @promise(r"(\w+) is a kind of room")

@@ -1,9 +1,12 @@
 """What a conductor of a run carries, by where it comes to, for the checks of colours."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from junctionary.house.model import House, Role, Run
 from junctionary.house.network import Network
+
+LOOP = "loop"
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,3 +39,17 @@ def carries(house: House, network: Network, run: Run, colour: str) -> Carried:
         if not unknown and roles.ground:
             return Carried("ground", ())
     return Carried(None, tuple(unknown))
+
+
+def unmarked_ends(house: House, run: Run, colour: str) -> Iterator[str]:
+    """The boxes and panels where a conductor ends and is not re-marked; a switch loop's word re-marks it."""
+    for end in run.ends:
+        if end.kind == "box" and end.id is not None:
+            box = house.boxes[end.id]
+            if f"{run.id}.{colour}" not in box.record.marked and LOOP not in box.makeup_words:
+                yield box.id
+        elif end.kind == "panel" and end.id is not None:
+            breakers = house.circuits[run.circuit].breakers if run.circuit in house.circuits else ()
+            marked = [each for id_ in breakers for each in house.breakers[id_].record.marked or {}]
+            if colour not in marked:
+                yield end.id

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterator
 
-from junctionary.house.model import Breaker, House, Panel
+from junctionary.house.model import Breaker, House, Panel, Room
 from junctionary.records.values import NONE
 from junctionary.records.words import DEVICES, LOADS, ROOM_KINDS, THINGS
 
@@ -66,7 +66,9 @@ def vague_because(says: str, house: House) -> str | None:
     """Why an entry does not tell its circuit from the others, or None where it does.
 
     An entry tells by a word of its own (furnace, sink, north), or by a room or
-    a level with a use, where the house has no second room of that kind.
+    a level with a use, where the house has no second room of that kind. A room
+    without a use is enough where it is one room that no other circuit serves:
+    all of it is then what the circuit is for.
     """
     words = words_of(says)
     if not words:
@@ -78,7 +80,7 @@ def vague_because(says: str, house: House) -> str | None:
     if not rooms and not levels:
         return "it names no place and no one thing"
     if not any(word in USES for word in words):
-        return "it names no use, only a place"
+        return _why_only_a_place(words, rooms, house)
     if levels or any(word in TELLS_ROOMS_APART or word.isdigit() for word in words):
         return None
     for word in rooms:
@@ -86,6 +88,32 @@ def vague_because(says: str, house: House) -> str | None:
         if len(alike) > 1:
             return f"the house has {len(alike)} rooms it may mean, {', '.join(alike)}"
     return None
+
+
+def _why_only_a_place(words: list[str], rooms: list[str], house: House) -> str | None:
+    kinds = {KIND_OF.get(each, each) for each in map(singular, rooms)}
+    meant = [each for each in house.rooms.values() if each.record.kind in kinds]
+    if len(meant) > 1:
+        # The words that are left, such as those of a level, tell rooms of one kind apart.
+        by_level = [each for each in meant if _level_words(each, house) & set(words)]
+        meant = by_level if len(by_level) == 1 else meant
+    if len(kinds) != 1 or len(meant) != 1:
+        return "it names no use, only a place"
+    serving = [each.name for each in house.circuits.values() if meant[0].id in each.rooms]
+    if len(serving) > 1:
+        return f"it names no use, and {len(serving)} circuits serve {meant[0].name}"
+    entries = [each.says for each in house.breakers.values() if each.says]
+    naming = [each for each in entries if kinds & {KIND_OF.get(w, w) for w in map(singular, words_of(each))}]
+    if len(naming) > 1:
+        return f"it names no use, and {len(naming)} entries name such a room"
+    return None
+
+
+def _level_words(room: Room, house: House) -> set[str]:
+    """The words of a room's level that no other level has."""
+    names = {each.id: set(words_of(each.name)) for each in house.record.levels}
+    others = set[str]().union(*(names[each] for each in names if each != room.record.level))
+    return names.get(room.record.level or "", set()) - others
 
 
 def person_in(says: str, house: House) -> str | None:

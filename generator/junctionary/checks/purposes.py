@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from junctionary.figures.ground_fault import is_detached
 from junctionary.house.model import Circuit, House, Room
 from junctionary.house.panels import MAIN
 from junctionary.records.values import NONE
@@ -78,6 +79,23 @@ def rooms_of(house: House, *kinds: str) -> Iterator[Room]:
         for room in house.rooms.values()
         if room.record.kind in kinds and edition_year(room.edition) >= HELD_SINCE
     )
+
+
+def has_power(house: House, room: Room) -> bool | None:
+    """Whether a room has power; None where it stands apart, and nothing there tells.
+
+    A room of the house itself is taken to have it.
+    """
+    if not is_detached(house, room):
+        return True
+    alike = [each for each in house.rooms.values() if each.record.building == room.record.building]
+    boxed = any(each.boxes or each.circuits for each in alike)
+    ids = {each.id for each in alike}
+    panels = any(each.record.at and each.record.at.room in ids for each in house.panels.values())
+    named = any(each in ids for one in house.circuits.values() for each in one.rooms)
+    if boxed or panels or named:
+        return True
+    return False if room.record.complete is True else None
 
 
 def is_twenty(house: House, circuit: Circuit) -> bool | None:

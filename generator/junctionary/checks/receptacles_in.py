@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from junctionary.checks.finding import CannotTell
 from junctionary.figures.gaps import boxes_untold, unseen_in
 from junctionary.figures.places import is_125_volt
-from junctionary.figures.receptacles import RECEPTACLES
+from junctionary.figures.receptacles import RECEPTACLES, is_taken_up
 from junctionary.house.model import Box, House, Room
 
 
@@ -34,12 +34,26 @@ def receptacles_in(house: House, room: Room, counts: Callable[[Box], bool | None
     return Held(tuple(boxes), (*lacks, *boxes_untold(room)))
 
 
-def bare_rooms(house: House, rooms: Iterable[Room]) -> Iterator[tuple[Room, CannotTell | None]]:
+def bare_rooms(
+    house: House, rooms: Iterable[Room], counts: Callable[[Box], bool | None] = lambda _: True
+) -> Iterator[tuple[Room, CannotTell | None]]:
     """The rooms in which no receptacle is recorded, each with why it cannot be told, if it cannot."""
     for room in rooms:
-        held = receptacles_in(house, room)
+        held = receptacles_in(house, room, counts)
         if not held.boxes:
             yield room, CannotTell((room.id,), held.lacks, room.place) if held.lacks else None
+
+
+def not_taken_up(house: House) -> Callable[[Box], bool]:
+    """Counts a box with a receptacle that no appliance that stays takes up."""
+
+    def counts(box: Box) -> bool:
+        return any(
+            each.kind.is_ in RECEPTACLES and is_125_volt(each.kind) and not is_taken_up(house, each)
+            for each in box.devices
+        )
+
+    return counts
 
 
 def no_higher_than(limit_in: int) -> Callable[[Box], bool | None]:

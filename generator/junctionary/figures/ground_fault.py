@@ -1,11 +1,11 @@
-"""Which receptacles must open on a ground fault: by the room, by what stands near, by the edition."""
+"""Which outlets must open on a ground fault: by the room, by what stands near, by the edition."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
 from junctionary.figures.places import OPEN_AIR, exposure, is_125_volt, is_small_receptacle, volts_of
-from junctionary.figures.receptacles import RECEPTACLES
+from junctionary.figures.receptacles import RECEPTACLES, is_taken_up, outlets_of, plugged_into
 from junctionary.house.geometry import Shape, Spot, distance_in, inches, shape, span_of, spot
 from junctionary.house.model import Box, Device, House, Room
 from junctionary.records.rooms import Thing
@@ -15,14 +15,20 @@ from junctionary.tables import table
 NEAR_IN = 72
 COUNTER_TOP_IN = Fraction(36)
 UP_TO_250_V_SINCE = 2020
+GRADE_REACH_IN = 78
 WATER = {"sink": "sink", "basin": "sink", "tub": "tub", "shower": "tub"}
 BASEMENTS = ("basement", "cellar")
 WORK_PLACES = ("workshop", "storage")
+WASH_ROOMS = ("laundry", "utility")
+BAR_ROOMS = ("living", "family", "dining", "recreation", "den", "library", "sunroom")
+WASHES = ("washer", "dryer")
+WASHER_STANDS = ("closet", "utility")
+"""Small rooms that a washer makes a laundry."""
 
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What asks ground-fault protection of a receptacle: a place by the table, or facts that may."""
+    """What asks ground-fault protection of an outlet: a place by the table, or facts that may."""
 
     device: str
     places: tuple[str, ...]
@@ -41,16 +47,18 @@ def gfci_asked(house: House, device: Device) -> Asked | None:
         return None
     if room is None:
         return Asked(device.id, (), (f"the kind of room {box.room}",))
-    known = table("gfci-places")
     places: list[str] = []
     lacks: list[str] = []
-    for place, lack in _places(house, room, box):
-        if (known.number(place, "since") or 0) > year:
+    for place, lack in _places(house, room, box, device):
+        row = table("gfci-places").row(place)
+        if not (row.number("since") or 0) <= year <= (row.number("through") or year):
             continue
-        if lack:
+        if year <= (row.number("spared through") or 0) and (spared := _spared(house, box, device)):
+            lacks += [spared] if isinstance(spared, str) else []
+        elif lack:
             lacks.append(lack)
         else:
-            places.append(known.row(place).text("in words"))
+            places.append(row.text("in words"))
     return Asked(device.id, tuple(dict.fromkeys(places)), tuple(dict.fromkeys(lacks)))
 
 
@@ -59,16 +67,32 @@ def _covered(device: Device, year: int) -> bool:
     return usual or (year >= UP_TO_250_V_SINCE and volts_of(device.kind) is not None)
 
 
-def _places(house: House, room: Room, box: Box) -> Iterator[tuple[str, str | None]]:
+def _spared(house: House, box: Box, device: Device) -> bool | str:
+    """Whether a receptacle is out of reach or kept for an appliance that stays, or the fact that tells."""
+    at = box.record.at
+    if at is not None and (at.ceiling is not None or (at.up is not None and at.up.to("in") > GRADE_REACH_IN)):
+        return True
+    if is_taken_up(house, device):
+        return True
+    single = outlets_of(device.kind) == 1 and not plugged_into(house, device)
+    return f"what is plugged into {device.id}" if single else False
+
+
+def _places(house: House, room: Room, box: Box, device: Device) -> Iterator[tuple[str, str | None]]:
     """Each place by its key in the table, with the fact that is missing where it may be one."""
     kind, record = room.record.kind, room.record
     if kind in OPEN_AIR:
         yield "outdoors", None
+        near = _near_grade(house, room, box)
+        if near is not False:
+            yield "outdoors near grade", None if near else f"how high above grade box {box.id} is"
     if kind in ("bathroom", "garage", "crawlspace", "laundry", "kitchen"):
         yield kind, None
-    if kind in WORK_PLACES and _is_detached(house, room):
-        yield "garage", None
-    if kind in BASEMENTS:
+    elif _is_laundry(house, room, device):
+        yield "laundry", None
+    if kind in WORK_PLACES and is_detached(house, room):
+        yield "accessory building", None
+    if kind in BASEMENTS and not _is_for_alarm(house, device):
         yield "basement", None
         if record.finished is not True:
             yield (
@@ -80,7 +104,28 @@ def _places(house: House, room: Room, box: Box) -> Iterator[tuple[str, str | Non
     yield from _near_things(room, box)
 
 
-def _is_detached(house: House, room: Room) -> bool:
+def _is_for_alarm(house: House, device: Device) -> bool:
+    """Whether a single receptacle feeds an alarm system alone, which basements have been let."""
+    return outlets_of(device.kind) == 1 and {each.is_ for each in plugged_into(house, device)} == {"alarm"}
+
+
+def _near_grade(house: House, room: Room, box: Box) -> bool | None:
+    """Whether a box outdoors is in reach of somebody on the ground; None where its height is not told."""
+    up = box.record.at.up if box.record.at else None
+    if room.record.kind == "outdoors":
+        return None if up is None else up.to("in") <= GRADE_REACH_IN
+    floor = next((each.floor for each in house.record.levels if each.id == room.record.level), None)
+    return None if up is None or floor is None else up.to("in") + floor.to("in") <= GRADE_REACH_IN
+
+
+def _is_laundry(house: House, room: Room, device: Device) -> bool:
+    """Whether a washer or dryer is plugged in, or makes a laundry of the small room it stands in."""
+    standing = any(each.what in WASHES for each in room.record.things) and room.record.kind in WASHER_STANDS
+    return standing or any(each.is_ in WASHES for each in plugged_into(house, device))
+
+
+def is_detached(house: House, room: Room) -> bool:
+    """Whether a room is of a building that stands apart."""
     building = next((each for each in house.record.buildings if each.id == room.record.building), None)
     return building is not None and building.detached is True
 
@@ -91,12 +136,29 @@ def _near_things(room: Room, box: Box) -> Iterator[tuple[str, str | None]]:
     for thing in room.record.things:
         if thing.what in WATER:
             near = _is_near(made, place, thing)
-            if near is not False:
-                yield WATER[thing.what], None if near else _where(room, box, thing, place)
+            lack = None if near else _where(room, box, thing, place)
+            for key in _water_of(room, thing) if near is not False else ():
+                yield key, lack
         if thing.what == "counter" and room.record.kind == "kitchen":
             over = _is_over(made, place, thing)
             if over is not False:
-                yield "kitchen counter", None if over else _where(room, box, thing, place)
+                lack = None if over else _where(room, box, thing, place)
+                yield "kitchen counter", lack
+                sinks = [_is_near(made, place, each) for each in room.record.things if each.what == "sink"]
+                if any(each is not False for each in sinks):
+                    sure = any(sinks)
+                    yield "kitchen counter near the sink", lack if sure else f"where the sink of {room.id} is"
+
+
+def _water_of(room: Room, thing: Thing) -> Iterator[str]:
+    """The rows of the table that a sink, a tub or a shower stands for, by the room it is in."""
+    yield WATER[thing.what]
+    if WATER[thing.what] == "sink" and room.record.kind != "kitchen":
+        yield "sink outside the kitchen"
+        if room.record.kind in WASH_ROOMS:
+            yield "laundry sink"
+        if room.record.kind in BAR_ROOMS:
+            yield "bar sink"
 
 
 def _is_near(made: Shape | None, place: Spot | None, thing: Thing) -> bool | None:

@@ -5,6 +5,8 @@ from fractions import Fraction
 
 from junctionary.figures.receptacles import RECEPTACLES, rating_of
 from junctionary.house.model import Box, House
+from junctionary.house.panels import MAIN
+from junctionary.house.terminals import terminals_of
 from junctionary.records.devices import DeviceKind
 from junctionary.records.values import UNKNOWN, Said
 from junctionary.tables import table
@@ -12,6 +14,7 @@ from junctionary.units import Quantity
 
 USUAL_VOLTS = "125"
 SMALL_A = 20
+FAN_LIGHT = "blue"
 OPEN_AIR = ("outdoors", "porch", "deck")
 
 
@@ -28,6 +31,13 @@ def volts_of(kind: DeviceKind) -> str | None:
     if kind.face is None:
         return USUAL_VOLTS
     return faces.row(kind.face).text("volts") if kind.face in faces else None
+
+
+def branch_breakers(house: House, breakers: Collection[str]) -> tuple[str, ...]:
+    """Of the breakers on a way to the source, those of the branch circuit: no feeder's, no panel's main."""
+    feeders = {each.feeder for each in house.panels.values()}
+    found = (house.breakers[each] for each in breakers)
+    return tuple(each.id for each in found if each.spaces != (MAIN,) and each.feeds not in feeders)
 
 
 def small_breaker(house: House, breakers: Collection[str]) -> bool | None:
@@ -63,6 +73,13 @@ def is_small_receptacle(kind: DeviceKind) -> bool:
     """Whether it is a 15 or 20 A receptacle that does not lock, by its face or its rating."""
     rating = rating_of(kind)
     return kind.is_ in RECEPTACLES and (rating is None or rating <= SMALL_A)
+
+
+def gives_light(kind: DeviceKind) -> bool | None:
+    """Whether a device is a light: a luminaire, or a fan with a lead for one; None where no lead is told."""
+    if kind.is_ != "fan":
+        return kind.is_ == "luminaire"
+    return None if kind.leads is None else FAN_LIGHT in [each.name for each in terminals_of(kind)]
 
 
 def has_ground_hole(kind: DeviceKind) -> bool:

@@ -11,6 +11,7 @@ from junctionary.formulas.sums import plain
 from junctionary.house.model import Circuit, Device, House
 from junctionary.house.network import Network
 from junctionary.house.terminals import terminals_of
+from junctionary.records.circuits import LoadRecord
 from junctionary.records.devices import DeviceKind
 from junctionary.sources import cite_in
 from junctionary.tables import table
@@ -18,6 +19,11 @@ from junctionary.units import Quantity
 
 RECEPTACLES = ("receptacle", "gfci-receptacle")
 DUPLEX_FACES = ("1-15R", "5-15R", "5-20R")
+STAYS = (
+    "refrigerator", "freezer", "washer", "dryer", "dishwasher", "disposer", "microwave", "range",
+    "furnace", "water-heater", "sump-pump", "garage-door", "hood",
+)  # fmt: skip
+"""Appliances that are not easily moved from one place to another, for which a receptacle may be kept."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +66,20 @@ def outlets_of(kind: DeviceKind) -> int:
     if kind.outlets is not None:
         return kind.outlets
     return 2 if kind.face is None or kind.face in DUPLEX_FACES else 1
+
+
+def plugged_into(house: House, device: Device) -> tuple[LoadRecord, ...]:
+    """The loads that the record plugs into a receptacle or one of its halves."""
+    names = (device.id, f"{device.id}.top", f"{device.id}.bottom")
+    return tuple(
+        load for circuit in house.circuits.values() for load in circuit.loads if load.plugged in names
+    )
+
+
+def is_taken_up(house: House, device: Device) -> bool:
+    """Whether appliances that stay take all of a receptacle: one of a single, two of a duplex."""
+    staying = sum(each.is_ in STAYS for each in plugged_into(house, device))
+    return 0 < outlets_of(device.kind) <= staying
 
 
 def rating_of(kind: DeviceKind) -> Fraction | None:

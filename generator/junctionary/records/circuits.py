@@ -34,6 +34,7 @@ class LoadRecord(Record):
     fastened: YesNoUnknown | None = None
     continuous: YesNoUnknown | None = None
     motor: YesNoUnknown | None = None
+    inverter: YesNoUnknown | None = None
     instead_of: Id | None = None
     part_of: Id | None = None
     matters: Annotated[str, OneOf(choices=words.MATTERS, what="reason that a load matters")] | None = None

@@ -1,9 +1,10 @@
-"""A basement or cellar has no receptacle.
+"""A basement or cellar has no receptacle but those kept for an appliance.
 
 Why it matters: whoever works at the water heater or the pump down there does so at the end of a cord.
 What to do: put in a receptacle, guarded against ground faults.
 Cannot tell: when the room's boxes, or what is in one of them, is not recorded. Rooms built before the
-    2008 edition are left alone.
+    2008 edition are left alone. One that a pump, a freezer or another appliance that stays takes up does
+    not count.
 Stands: on the room's key.
 """
 
@@ -11,7 +12,7 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import rooms_of
-from junctionary.checks.receptacles_in import bare_rooms
+from junctionary.checks.receptacles_in import bare_rooms, not_taken_up
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network
@@ -54,12 +55,12 @@ UNTOLD = PASSES.replace("{devices: {f1: lamp, r1: duplex}, makeup: pigtailed}", 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each cellar, by the receptacles in it."""
-    for room, doubt in bare_rooms(house, rooms_of(house, "basement", "cellar")):
+    for room, doubt in bare_rooms(house, rooms_of(house, "basement", "cellar"), not_taken_up(house)):
         yield doubt or Fault(
             place=room.place,
             about=(room.id,),
-            found=f"{room.name} has no 120 V receptacle.",
-            allowed="At least one receptacle in each basement.",
+            found=f"{room.name} has no 120 V receptacle that is free of an appliance.",
+            allowed="At least one receptacle in each basement, beside those for specific equipment.",
             because="Work down there is done at the end of a long cord.",
             do="Put in a receptacle that opens on a ground fault.",
             edition=room.edition,

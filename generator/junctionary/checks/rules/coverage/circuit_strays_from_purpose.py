@@ -5,9 +5,10 @@ Why it matters: the rule keeps these circuits free for heavy loads; what else ha
 What to do: move the outlet that is named to a general circuit, or record the circuit's true purpose;
     a circuit that feeds a bathroom receptacle is judged as a bathroom's, whatever it is called.
 Cannot tell: when what is in a box of the circuit is not recorded. A small-appliance circuit serves
-    receptacles in kitchen, pantry and dining room; a laundry's those of the laundry; a bathroom's the
-    receptacles of bathrooms, or everything of one bathroom. Circuits built before the 2008 edition are
-    left alone.
+    receptacles in kitchen, pantry and dining room, but none of a dishwasher, disposer or hood; a laundry's
+    those of the laundry; a bathroom's the receptacles of bathrooms, or everything of one bathroom; since
+    the 2017 edition a garage's those of the garage and outdoors. Circuits built before the 2008 edition
+    are left alone.
 Stands: on the circuit's key.
 """
 
@@ -17,8 +18,8 @@ from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import HELD_SINCE
 from junctionary.figures import Figures
 from junctionary.figures.gaps import unseen_on
-from junctionary.figures.places import is_125_volt
-from junctionary.figures.receptacles import RECEPTACLES
+from junctionary.figures.places import OPEN_AIR, is_125_volt
+from junctionary.figures.receptacles import RECEPTACLES, is_taken_up, plugged_into
 from junctionary.house.model import Circuit, Device, House
 from junctionary.house.network import Network
 from junctionary.house.outlets import WIRED
@@ -30,6 +31,7 @@ RULE = Rule(
         cite("nec-2023", "210.11(C)(1)"),
         cite("nec-2023", "210.11(C)(2)"),
         cite("nec-2023", "210.11(C)(3)"),
+        cite("nec-2023", "210.11(C)(4)"),
         cite("nec-2023", "210.52(B)(2)"),
     ),
     ROUGHED,
@@ -69,14 +71,18 @@ ROOMS = {
     "small-appliance": ("kitchen", "pantry", "dining"),
     "laundry": ("laundry",),
     "bathroom": ("bathroom",),
+    "garage": ("garage", *OPEN_AIR),
 }
+SINCE = {"garage": 2017}
+NO_SMALL_APPLIANCE = ("dishwasher", "disposer", "hood", "washer", "dryer", "furnace", "water-heater")
+"""Appliances that stay and for which the small-appliance circuits are not: a refrigerator may be on one."""
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each circuit of these purposes, or with a receptacle that only they may feed, by the outlets on it."""
     for circuit in house.circuits.values():
         purpose = _kept_for(house, circuit)
-        if purpose is None or edition_year(circuit.edition) < HELD_SINCE:
+        if purpose is None or edition_year(circuit.edition) < SINCE.get(purpose, HELD_SINCE):
             continue
         strays = [each for each in _outlets(house, circuit) if _strays(house, circuit, purpose, each)]
         if strays:
@@ -109,6 +115,8 @@ def _strays(house: House, circuit: Circuit, purpose: str, device: Device) -> boo
         return False
     if room.record.kind not in ROOMS[purpose]:
         return True
+    if purpose == "small-appliance" and is_taken_up(house, device):
+        return any(each.is_ in NO_SMALL_APPLIANCE for each in plugged_into(house, device))
     return device.kind.is_ not in RECEPTACLES and not _one_bathroom(house, circuit, purpose)
 
 

@@ -3,18 +3,20 @@
 Why it matters: tools and chargers in the garage overload a circuit that also feeds the house.
 What to do: run a 20 A circuit for the garage's receptacles.
 Cannot tell: when the purpose of a circuit, its breaker or its rating is not recorded and would decide.
-    Rooms built before the 2017 edition are left alone. A multiwire circuit counts for each hot.
+    A garage that stands apart is asked only if it has power: a box, a panel or a circuit in it or its
+    building; with none recorded, and not every box of it, that cannot be told. Rooms built before the
+    2017 edition are left alone. A multiwire circuit counts for each hot.
 Stands: on the room's key.
 """
 
 from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
-from junctionary.checks.purposes import shortage
+from junctionary.checks.purposes import has_power, rooms_of, shortage
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network
-from junctionary.sources import cite
+from junctionary.sources import cite, edition_year
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.11(C)(4)"),), ROUGHED)
 
@@ -52,11 +54,18 @@ ASKED_SINCE = 2017
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
-    """The garage, against the circuits of that purpose in the whole house."""
+    """The garages with power, against the circuits of that purpose in the whole house."""
     short = shortage(house, "garage", "garage", NEEDED, ASKED_SINCE)
-    if short is None:
+    rooms = [each for each in rooms_of(house, "garage") if edition_year(each.edition) >= ASKED_SINCE]
+    powered = {each.id: has_power(house, each) for each in rooms}
+    asked = [each for each in rooms if powered[each.id] is not False]
+    if short is None or not asked:
         return
-    room, counted = short
+    counted = short[1]
+    room = next((each for each in asked if powered[each.id]), None)
+    if room is None:
+        yield CannotTell((asked[0].id,), (f"whether {asked[0].id} has power",), asked[0].place)
+        return
     if counted.lacks:
         yield CannotTell((room.id,), counted.lacks, room.place)
         return

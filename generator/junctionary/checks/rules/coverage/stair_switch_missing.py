@@ -3,7 +3,8 @@
 Why it matters: whoever comes to the dark end of a stair walks it blind; falls on stairs kill.
 What to do: put in a pair of 3-way switches, one at each floor, for a light on the stair.
 Cannot tell: when where the stair leads, the level of a room, or what switches its light is not recorded.
-    A stair counts from six risers. Stairs built before the 2008 edition are left alone.
+    A stair counts from six risers, indoors; a light that a sensor turns is switched for whoever comes.
+    Stairs built before the 2008 edition are left alone.
 Stands: on the key of the room that the stair stands in.
 """
 
@@ -12,6 +13,7 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import rooms_of
 from junctionary.figures import Figures
+from junctionary.figures.places import OPEN_AIR, gives_light
 from junctionary.house.lamps import LampTable
 from junctionary.house.model import House, Room
 from junctionary.house.network import Network
@@ -73,12 +75,12 @@ PASSES = FAILS.replace("risers: 14", "risers: 5").replace("    #! stair-switch-m
 UNTOLD = FAILS.replace(", to: landing}", "}").replace("    #! stair-switch-missing", "")
 
 LEAST_RISERS = 6
-LIGHTS = ("luminaire", "fan")
+BY_ITSELF = "sensor"
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each stair by the lights at either end of it, and where they are switched."""
-    for room in rooms_of(house, *ROOM_KINDS):
+    for room in rooms_of(house, *(each for each in ROOM_KINDS if each not in OPEN_AIR)):
         stairs = room.record.stairs
         if stairs is None or stairs.risers < LEAST_RISERS:
             continue
@@ -90,7 +92,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             yield CannotTell((room.id,), tuple(needs), room.place)
             continue
         tables = [each for each in figures.lamps if _lights(house, each, room, other)]
-        if any(set(levels) <= _levels(house, each) for each in tables):
+        if any(set(levels) <= _levels(house, each) or _by_itself(house, each) for each in tables):
             continue
         if unknown := tuple(dict.fromkeys(why for each in tables for why in each.unknown)):
             yield CannotTell((room.id,), unknown, room.place)
@@ -109,7 +111,12 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
 def _lights(house: House, table: LampTable, room: Room, other: Room | None) -> bool:
     device = house.devices[table.device]
     rooms = [each.id for each in (room, other) if each is not None]
-    return device.kind.is_ in LIGHTS and house.boxes[device.box].room in rooms
+    return gives_light(device.kind) is not False and house.boxes[device.box].room in rooms
+
+
+def _by_itself(house: House, table: LampTable) -> bool:
+    """Whether a sensor turns the light for whoever comes, as 210.70(A)(2) allows on a stair."""
+    return any(house.devices[each].kind.is_ == BY_ITSELF for each in table.switches if each in house.devices)
 
 
 def _levels(house: House, table: LampTable) -> set[str | None]:

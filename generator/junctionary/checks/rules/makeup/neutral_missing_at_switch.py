@@ -5,8 +5,10 @@ Why it matters: a timer, a sensor or a dimmer that needs a little current comes 
 What to do: run a cable with one conductor more to the switch, and cap the neutral there until it is
     wanted.
 Cannot tell: when an end in the box is unknown or not recorded, or the make-up of the box is. Not asked
-    before the 2011 edition, where the cable is in a raceway, in rooms nobody lives in, or of a switch
-    that turns no light; of several switches for one light, one with a neutral is enough.
+    before the 2011 edition, where the cable is in a raceway, or of a switch that turns no light. In the 2011
+    edition it is asked wherever the wall is finished; since 2014 of the lights of rooms to live in and
+    bathrooms alone, since 2017 of halls and stairs too (from memory): not of garages, unfinished cellars,
+    closets, laundries and stores. Of several switches for one light, one with a neutral is enough.
 Stands: on the device's line. One finding for each light without a neutral at any of its switches.
 """
 
@@ -15,7 +17,7 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.wired import doubts_in
 from junctionary.figures import Figures
-from junctionary.house.model import Device, House
+from junctionary.house.model import Device, House, Room
 from junctionary.house.network import Network, is_ground
 from junctionary.records.cables import Cable
 from junctionary.sources import cite, edition_year
@@ -67,8 +69,15 @@ UNTOLD = (
 
 SINCE = 2011
 SWITCHES = ("switch", "dimmer", "timer", "sensor")
-NOT_LIVED_IN = ("closet", "storage", "attic", "crawlspace", "outdoors", "deck", "porch", "utility")
-"""Rooms that are not lived in, and are no bathroom, hall or stair."""
+IN_REACH = ("attic", "crawlspace", "outdoors", "deck", "porch")
+"""Places where a cable can be added to a switch box later without opening a finish, or weather is."""
+LIVED_IN_SINCE = 2014
+LIVED_IN = (
+    "kitchen", "dining", "living", "family", "bedroom", "bathroom", "office", "den", "library", "sunroom",
+    "recreation",
+)  # fmt: skip
+PASSED_THROUGH_SINCE = 2017
+PASSED_THROUGH = ("hall", "foyer", "stair")
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
@@ -77,7 +86,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     tables = figures.lamps
     tabled = {each for table in tables for each in table.switches}
     for device in house.devices.values():
-        if device.id not in tabled and _is_asked(house, device):
+        if device.id not in tabled and _is_asked(house, device, device):
             names = network.index.carrying.get(device.id, ())
             untold = dict.fromkeys(reason for each in names for reason in network.roles(each).unknown)
             untold |= dict.fromkeys(doubts_in(network, house.boxes[device.box]))
@@ -87,7 +96,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         switches = [house.devices[each] for each in table.switches]
         if house.devices[table.device].kind.is_ != "luminaire" or said & set(table.switches):
             continue
-        asked = [each for each in switches if _is_asked(house, each)]
+        asked = [each for each in switches if _is_asked(house, each, house.devices[table.device])]
         if not asked or any(_has_neutral(house, network, each.box) for each in switches):
             continue
         said.update(table.switches)
@@ -111,14 +120,26 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         )
 
 
-def _is_asked(house: House, device: Device) -> bool:
+def _is_asked(house: House, device: Device, light: Device) -> bool:
+    """Whether a neutral is asked at a switch: since 2014 by the room that it lights, before by its own."""
     box = house.boxes[device.box]
     if device.kind.is_ not in SWITCHES or edition_year(box.edition) < SINCE:
         return False
-    if box.room in house.rooms and house.rooms[box.room].record.kind in NOT_LIVED_IN:
+    lit = edition_year(box.edition) >= LIVED_IN_SINCE
+    room = house.rooms.get(house.boxes[light.box].room if lit else box.room)
+    if room is not None and not _is_asked_in(room, edition_year(box.edition)):
         return False
     cables = [house.runs[each].cable for each in box.runs]
     return not any(isinstance(each, Cable) and each.raceway for each in cables)
+
+
+def _is_asked_in(room: Room, year: int) -> bool:
+    """Whether the edition asks it in such a room: at first in all whose walls are closed, then in fewer."""
+    kind, record = room.record.kind, room.record
+    if year < LIVED_IN_SINCE:
+        return kind not in IN_REACH and record.finished is not False
+    finished_cellar = kind in ("basement", "cellar") and record.finished is True
+    return kind in LIVED_IN or finished_cellar or (kind in PASSED_THROUGH and year >= PASSED_THROUGH_SINCE)
 
 
 def _ends(house: House, network: Network, box: str) -> list[str]:

@@ -11,10 +11,10 @@ Stands: on the run's line, one finding a run.
 
 from collections.abc import Iterator
 
-from junctionary.checks.carried import carries
+from junctionary.checks.carried import carries, unmarked_ends
 from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
-from junctionary.house.model import House, Run
+from junctionary.house.model import House
 from junctionary.house.network import Network
 from junctionary.sources import cite, edition_year
 
@@ -69,7 +69,6 @@ PASSES = FAILS.replace(
 UNTOLD = PASSES.replace("from: main, to: H2", "from: unknown, to: H2")
 
 WHITES = ("white", "grey")
-LOOP = "loop"
 ASKED_SINCE = 1999
 
 
@@ -82,7 +81,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             told = carries(house, network, run, wire.colour)
             if told.role is None and told.unknown:
                 yield CannotTell((run.id, run.circuit), tuple(dict.fromkeys(told.unknown)), run.place)
-            elif told.role == "hot" and (bare := list(_unmarked(house, run, wire.colour))):
+            elif told.role == "hot" and (bare := list(unmarked_ends(house, run, wire.colour))):
                 yield Fault(
                     place=run.place,
                     about=(run.id, run.circuit, *bare),
@@ -92,16 +91,3 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
                     do="With the circuit proved dead, re-mark it at each end.",
                     edition=run.edition,
                 )
-
-
-def _unmarked(house: House, run: Run, colour: str) -> Iterator[str]:
-    for end in run.ends:
-        if end.kind == "box" and end.id is not None:
-            box = house.boxes[end.id]
-            if f"{run.id}.{colour}" not in box.record.marked and LOOP not in box.makeup_words:
-                yield box.id
-        elif end.kind == "panel" and end.id is not None:
-            breakers = house.circuits[run.circuit].breakers if run.circuit in house.circuits else ()
-            marked = [each for id_ in breakers for each in house.breakers[id_].record.marked or {}]
-            if colour not in marked:
-                yield end.id

@@ -1,24 +1,27 @@
-"""A newer cable is fed from knob-and-tube wiring.
+"""A newer cable is fed from knob-and-tube wiring, and no ground was brought to it.
 
 Why it matters: the old wires have no ground, are cooled by open air only, and were sized for a few lamps;
-    what is hung on them since overloads them where nobody sees it.
-What to do: feed the newer part from a new circuit, and leave the old one to what it was made for.
-Cannot tell: when a cable at a box to which knob-and-tube comes is unknown or not recorded.
-    Old wires that go on as knob-and-tube are left alone.
+    what is hung on them since has no ground either, and overloads them where nobody sees it.
+What to do: feed the newer part from a new circuit, and leave the old one to what it was made for. An old
+    installation may be extended, but then an equipment ground is run to the extension.
+Cannot tell: when a cable at a box to which knob-and-tube comes, or whether its ground comes to the source,
+    is unknown or not recorded. Old wires that go on as knob-and-tube are left alone, and so is a newer
+    cable whose ground comes to the source, or that was put in before the 1962 edition.
 Stands: on the newer run's line.
 """
 
 from collections.abc import Iterator
 
+from junctionary.checks.carried import carries
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.open_wiring import is_knob_and_tube
 from junctionary.figures import Figures
 from junctionary.house.model import House, Run
 from junctionary.house.network import Network
 from junctionary.records.cables import Cable
-from junctionary.sources import cite
+from junctionary.sources import cite, edition_year
 
-RULE = Rule(DEFECT, (cite("nec-2023", "394.12"),), ROUGHED)
+RULE = Rule(DEFECT, (cite("nec-2023", "250.130(C)"), cite("nec-2023", "394.10")), ROUGHED)
 
 FAILS = """
 [panels/main.yaml]
@@ -63,6 +66,9 @@ UNTOLD = PASSES.replace("{open: knob-and-tube, wires: [14 AWG black, 14 AWG whit
 )
 
 
+GROUND_SINCE = 1962
+
+
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each run that starts where knob-and-tube of its circuit ends."""
     ends = {
@@ -71,10 +77,17 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         if is_knob_and_tube(run) and run.to.kind == "box"
     }
     for run in house.runs.values():
-        if (run.from_.id, run.circuit) not in ends or is_knob_and_tube(run):
+        starts_there = (run.from_.id, run.circuit) in ends and not is_knob_and_tube(run)
+        if not starts_there or edition_year(run.edition) < GROUND_SINCE:
             continue
         if not isinstance(run.cable, Cable):
             yield CannotTell((run.id, run.circuit), (f"the cable of run {run.id}",), run.place)
+            continue
+        grounds = [carries(house, network, run, each.colour) for each in run.conductors if each.is_ground]
+        if any(each.role == "ground" for each in grounds):
+            continue
+        if unknown := tuple(dict.fromkeys(why for each in grounds for why in each.unknown)):
+            yield CannotTell((run.id, run.circuit), unknown, run.place)
         else:
             yield _fault(run)
 
@@ -83,9 +96,9 @@ def _fault(run: Run) -> Fault:
     return Fault(
         place=run.place,
         about=(run.id, run.circuit),
-        found=f"Run {run.id} is fed from knob-and-tube wiring at {run.from_.id}.",
-        allowed="Knob-and-tube only as it was put in.",
+        found=f"Run {run.id} is fed from knob-and-tube at {run.from_.id}, and no ground comes with it.",
+        allowed="Knob-and-tube extended only with an equipment ground run to the extension.",
         because="The old wires have no ground, and were sized for a few lamps.",
-        do="Feed this part from a new circuit.",
+        do="Feed this part from a new circuit, or run a ground to it and record it.",
         edition=run.edition,
     )

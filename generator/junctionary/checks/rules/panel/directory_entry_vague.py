@@ -7,8 +7,9 @@ What to do: write the place and the thing: "Upper hall, lights and receptacles".
 Cannot tell: when a breaker feeds something and what the door says of it is not recorded, or when no
     breaker of a panel is recorded. An entry is
     taken for vague when every word of it would fit another circuit as well: a use with no place, a
-    place with no use, or a kind of room of which the house has several. Fillers and breakers that
-    feed nothing are not judged.
+    place with no use, or a kind of room of which the house has several. A place with no use is enough
+    where it is one room that no other circuit serves. Fillers and breakers that feed nothing are
+    not judged.
 Stands: on the breaker's line.
 """
 

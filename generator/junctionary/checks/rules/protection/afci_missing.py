@@ -13,9 +13,11 @@ Stands: on the breaker's line, one finding a breaker.
 from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
+from junctionary.checks.voltages import is_across
 from junctionary.figures import Figures
-from junctionary.figures.places import afci_since, is_125_volt, small_breaker
-from junctionary.house.model import Breaker, Circuit, House
+from junctionary.figures.drawn_at import volts_of
+from junctionary.figures.places import afci_since, branch_breakers, is_125_volt, small_breaker
+from junctionary.house.model import Breaker, Circuit, Device, House
 from junctionary.house.network import Network
 from junctionary.sources import cite, edition_year
 
@@ -49,6 +51,12 @@ PASSES = FAILS.replace("guards: []", "guards: [afci]").replace("    #! afci-miss
 
 UNTOLD = PASSES.replace("guards: [afci], ", "")
 
+ON_BOTH_LEGS = (
+    "range", "dryer", "water-heater", "heating", "cooling", "heat-pump", "car-charger", "pump", "feeder",
+    "source",
+)  # fmt: skip
+"""Purposes for which a two-pole breaker feeds no outlet of 120 V that is covered."""
+
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each circuit's outlets in the rooms that are covered, breaker by breaker."""
@@ -64,23 +72,30 @@ def _by_outlets(house: House, circuit: Circuit, figures: Figures) -> Iterator[Fa
         device = house.devices[id_]
         box = house.boxes[device.box]
         room = house.rooms.get(box.room)
-        if id_ not in figures.guarded or room is None or not is_125_volt(device.kind):
+        if id_ not in figures.guarded or room is None or not _is_at_120(house, circuit, device):
             continue
         since = afci_since(room.record.kind)
         guarded = figures.guarded[id_]
-        small = small_breaker(house, guarded.breakers)
+        breakers = branch_breakers(house, guarded.breakers)
+        small = small_breaker(house, breakers)
         if since is None or edition_year(box.edition) < since or small is False:
             continue
         held = guarded.against("afci")
         if held is None:
             yield CannotTell((id_, circuit.id, *guarded.breakers), guarded.lacks, device.place)
         elif not held and small is None:
-            needs = tuple(f"the rating of {each}" for each in guarded.breakers)
+            needs = tuple(f"the rating of {each}" for each in breakers)
             yield CannotTell((id_, circuit.id, *guarded.breakers), needs, device.place)
         elif not held:
-            bare.setdefault(guarded.breakers[0], []).append(id_)
+            bare.setdefault(breakers[0], []).append(id_)
     for breaker, devices in bare.items():
         yield _fault(house, circuit, house.breakers[breaker], devices)
+
+
+def _is_at_120(house: House, circuit: Circuit, device: Device) -> bool:
+    """Whether an outlet is on 120 V; what is fed by a two-pole breaker's two wires alone is not."""
+    volts = volts_of(house, circuit, device)
+    return is_125_volt(device.kind) and (volts is None or not is_across(volts))
 
 
 def _fault(house: House, circuit: Circuit, breaker: Breaker, devices: list[str]) -> Fault:
@@ -106,7 +121,8 @@ def _by_rooms(house: House, circuit: Circuit) -> Iterator[CannotTell]:
         if (since := afci_since(room.record.kind)) is not None and edition_year(room.edition) >= since
     ]
     breakers = [house.breakers[each] for each in circuit.breakers]
-    if not covered or any(each.poles > 1 for each in breakers):
+    both_legs = any(each.poles > 1 for each in breakers) and circuit.record.purpose in ON_BOTH_LEGS
+    if not covered or both_legs:
         return
     for breaker in breakers:
         if breaker.guards is None:

@@ -7,7 +7,9 @@ What to do: put in a GFCI receptacle, feed the receptacle from the load side of 
 Cannot tell: when what feeds the receptacle or what its breaker guards against is not recorded, and when
     the room, a sink's place or the box's would decide; and of a circuit of which only the rooms are told,
     unless its breaker opens on a ground fault. Distances are measured on the plan to the nearest
-    edge of the basin, and never through a doorway. Work is judged by the edition it was built under.
+    edge of the basin, and never through a doorway. Work is judged by the edition it was built under: before
+    2008 what was out of reach in a garage or cellar, or kept there for an appliance that stays, was left
+    out; before 1996 what was out of reach from grade, and counters far from the sink.
 Stands: on the receptacle's line, each on its own.
 """
 
@@ -56,9 +58,10 @@ UNTOLD = PASSES.replace("guards: [gfci], ", "")
 
 NO_RECEPTACLES = ("lighting", "smoke-alarms", "feeder", "source")
 PLACES = {
-    "bathroom": "bathroom", "kitchen": "kitchen counter", "laundry": "laundry", "garage": "garage",
+    "bathroom": "bathroom", "kitchen": "kitchen counter near the sink", "laundry": "laundry",
+    "garage": "garage",
     "basement": "unfinished basement", "cellar": "unfinished basement", "crawlspace": "crawlspace",
-    "outdoors": "outdoors", "porch": "outdoors", "deck": "outdoors",
+    "outdoors": "outdoors near grade", "porch": "outdoors near grade", "deck": "outdoors near grade",
 }  # fmt: skip
 """The place of the table that a kind of room is, or that is the first to be in one."""
 

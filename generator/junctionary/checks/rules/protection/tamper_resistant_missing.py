@@ -4,9 +4,9 @@ Why it matters: a child who pushes a key or a pin into one slot is burned or kil
     to a plug with both blades.
 What to do: put in a receptacle marked tamper-resistant.
 Cannot tell: when the marks of the device or its height are not recorded, where they decide.
-    Left alone: work before the 2008 edition; attics, crawlspaces, closets and stores; and since the 2011
-    edition what is above 5-1/2 ft, two-slot, or taken up by appliances that stay: one for a single
-    receptacle, two for a duplex.
+    Left alone: work before the 2008 edition; through 2017 attics, crawlspaces, closets and stores; before
+    2017 receptacles of 250 V (from memory); and since the 2011 edition what is above 5-1/2 ft, two-slot, or
+    taken up by appliances that stay: one for a single receptacle, two for a duplex.
 Stands: on the receptacle's line, each on its own.
 """
 
@@ -14,8 +14,8 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
-from junctionary.figures.places import is_125_volt, is_small_receptacle
-from junctionary.figures.receptacles import outlets_of
+from junctionary.figures.places import is_125_volt, is_small_receptacle, volts_of
+from junctionary.figures.receptacles import is_taken_up
 from junctionary.house.model import Box, Device, House
 from junctionary.house.network import Network
 from junctionary.sources import cite, edition_year
@@ -58,25 +58,25 @@ UNTOLD = PASSES.replace(", marks: [tamper-resistant]", "")
 ASKED_SINCE = 2008
 EXCEPTIONS_SINCE = 2011
 MARK = "tamper-resistant"
+EVERY_ROOM_SINCE = 2020
+AT_250_V_SINCE = 2017
 NOT_COVERED = ("attic", "crawlspace", "closet", "storage", "other")
+"""Rooms of which 210.52 asks no receptacle: until the 2017 edition the shutters follow it."""
 OUT_OF_REACH_IN = 66
 TWO_SLOT = "1-15R"
-STAYS = (
-    "refrigerator", "freezer", "washer", "dryer", "dishwasher", "disposer", "microwave", "range",
-    "furnace", "water-heater", "sump-pump", "garage-door",
-)  # fmt: skip
-"""Appliances that are not easily moved from one place to another, for which a receptacle may be kept."""
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
-    """Each 125 V receptacle of 15 or 20 A in a room that is covered."""
+    """Each receptacle of 15 or 20 A in a room that is covered, by its edition at 125 V or up to 250 V."""
     for device in house.devices.values():
         box = house.boxes[device.box]
         room = house.rooms.get(box.room)
-        asked = is_small_receptacle(device.kind) and is_125_volt(device.kind)
-        if not asked or edition_year(box.edition) < ASKED_SINCE or MARK in (device.kind.marks or ()):
+        year = edition_year(box.edition)
+        if not _is_of_the_kind(device, year) or year < ASKED_SINCE or MARK in (device.kind.marks or ()):
             continue
-        if room is None or room.record.kind in NOT_COVERED or _excepted(house, box, device):
+        if room is None or (room.record.kind in NOT_COVERED and year < EVERY_ROOM_SINCE):
+            continue
+        if _excepted(house, box, device):
             continue
         needs = []
         if device.kind.marks is None:
@@ -97,17 +97,16 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         )
 
 
+def _is_of_the_kind(device: Device, year: int) -> bool:
+    if not is_small_receptacle(device.kind):
+        return False
+    return is_125_volt(device.kind) or (year >= AT_250_V_SINCE and volts_of(device.kind) == "250")
+
+
 def _excepted(house: House, box: Box, device: Device) -> bool:
     if edition_year(box.edition) < EXCEPTIONS_SINCE:
         return False
-    plugged = [
-        load.is_
-        for circuit in house.circuits.values()
-        for load in circuit.loads
-        if load.plugged in (device.id, f"{device.id}.top", f"{device.id}.bottom")
-    ]
-    taken_up = 0 < outlets_of(device.kind) <= sum(each in STAYS for each in plugged)
-    return _in_reach(box) is False or device.kind.face == TWO_SLOT or taken_up
+    return _in_reach(box) is False or device.kind.face == TWO_SLOT or is_taken_up(house, device)
 
 
 def _in_reach(box: Box) -> bool | None:
