@@ -11,6 +11,7 @@ from junctionary.units import (
     Quantity,
     UnitError,
     WireSize,
+    beside_its_own,
     convert,
     decimal,
     feet_and_inches,
@@ -383,3 +384,11 @@ def test_conversions_have_the_factors_of_nist_sp_811(one: str, other: str, print
     """NIST SP 811, appendix B: factors as printed."""
     digits = len(printed.split(".")[1])
     assert round(float(convert(Fraction(1), one, other)), digits) == float(printed)
+
+
+def test_a_codes_figure_is_read_first_in_the_units_of_the_house() -> None:
+    six_feet = read_quantity("6 ft", "length")
+    assert beside_its_own(six_feet, "metric") == "1.83 m (6 ft)"
+    assert beside_its_own(six_feet, "imperial") == "6 ft"
+    assert beside_its_own(read_quantity("24 in", "length"), "imperial") == "24 in"
+    assert beside_its_own(read_quantity("20 A", "current"), "metric") == "20 A"

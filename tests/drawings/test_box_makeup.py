@@ -9,7 +9,7 @@ from overlaps import lettering_overlaps, outside, strokes, wires_on_one_another
 from samples import PIGTAILED, SWITCHES, cable, conductor
 
 from junctionary.drawings.box_makeup import WIDEST_PX, wide_makeup
-from junctionary.drawings.box_strip import STRIP_PX, narrow_makeup
+from junctionary.drawings.box_strip import MIDDLE_PX, STRIP_PX, middle_makeup, narrow_makeup
 from junctionary.drawings.conductors import letters, wire
 from junctionary.drawings.ink import letterings
 from junctionary.sheets.box import Device, Joint, MakeUp, Terminal
@@ -104,7 +104,7 @@ def test_no_two_wires_lie_on_one_another(makeup: MakeUp) -> None:
 @settings(deadline=None)
 @given(makeups())
 def test_no_lettering_lies_on_other_lettering(makeup: MakeUp) -> None:
-    for drawing in (wide_makeup(makeup, "w"), narrow_makeup(makeup, "n")):
+    for drawing in (wide_makeup(makeup, "w"), middle_makeup(makeup, "m"), narrow_makeup(makeup, "n")):
         assert lettering_overlaps(drawing) == []
         assert outside(drawing) == []
 
@@ -113,23 +113,35 @@ def test_no_lettering_lies_on_other_lettering(makeup: MakeUp) -> None:
 @given(makeups())
 def test_it_keeps_within_its_field(makeup: MakeUp) -> None:
     assert wide_makeup(makeup, "w").width_px <= WIDEST_PX
+    assert middle_makeup(makeup, "m").width_px <= MIDDLE_PX
     assert narrow_makeup(makeup, "n").width_px == STRIP_PX
 
 
 @BOTH
-def test_every_conductor_is_lettered_on_both(makeup: MakeUp) -> None:
+def test_every_conductor_is_lettered_on_all(makeup: MakeUp) -> None:
     due = [letters(end.colour, end.marked) for each in makeup.cables for end in each.conductors]
-    for drawing in (wide_makeup(makeup, "w"), narrow_makeup(makeup, "n")):
+    for drawing in (wide_makeup(makeup, "w"), middle_makeup(makeup, "m"), narrow_makeup(makeup, "n")):
         words = [each.text for each in letterings(drawing.marks)]
         assert all(words.count(each) >= due.count(each) for each in due)
 
 
 @BOTH
-def test_every_joint_and_terminal_is_named_on_both(makeup: MakeUp) -> None:
-    for drawing in (wide_makeup(makeup, "w"), narrow_makeup(makeup, "n")):
+def test_every_joint_and_terminal_is_named_on_all(makeup: MakeUp) -> None:
+    for drawing in (wide_makeup(makeup, "w"), middle_makeup(makeup, "m"), narrow_makeup(makeup, "n")):
         words = " ".join(each.text for each in letterings(drawing.marks))
         assert all(joint.name in words for joint in makeup.joints)
         assert all(terminal.name in words for device in makeup.devices for terminal in device.terminals)
+
+
+def test_a_bonding_screw_in_a_joint_is_given_no_insulation() -> None:
+    joint = Joint(Ref("joint", "B/j1"), "j1", "ground", ("x.bare", "box screw"), "twist-on", "", "seen")
+    makeup = MakeUp(
+        "T", "S", (cable("x", "feed", "main", conductor("x", "bare", "j1", "joined")),), (joint,), ()
+    )
+    drawing = narrow_makeup(makeup, "n")
+    assert "box screw" in [each.text for each in letterings(drawing.marks)]
+    assert "other" not in [each.text for each in letterings(drawing.marks)]
+    assert list(strokes(drawing.marks, "c-other")) == []
 
 
 def test_a_white_re_marked_black_says_so() -> None:

@@ -236,7 +236,7 @@ def test_a_picture_stands_beside_its_wall_and_its_box_with_words_for_it(record: 
     for page in ("room/den.html", "box/D1.html"):
         html = (manual / page).read_text("utf-8")
         assert '<img src="../photos/good.jpg" width="48" height="32" alt="Photograph, Den, north wall, roughed: box D1">' in html
-        assert "bad.jpg. The picture is not in this manual." in html
+        assert "Box D1 (bad.jpg). The picture is not in this manual." in html
         assert 'src="../photos/bad.jpg"' not in html
 
 

@@ -14,6 +14,7 @@ from junctionary.sheets.box import Cable, Conductor, Device, Joint, MakeUp, Term
 from junctionary.sheets.links import plain
 
 STRIP_PX = 340.0
+MIDDLE_PX = 734.0
 LEAST_PX = 150.0
 GAP_PX = 30.0
 _ROW_PX = 23.0
@@ -47,11 +48,34 @@ def narrow_makeup(makeup: MakeUp, drawing_id: str) -> Drawing:
 
 def strip_columns(makeup: MakeUp, drawing_id: str) -> Drawing:
     """The same in three columns, for a box too full for the wide drawing."""
-    groups = (
-        tuple(_strip_of(each, makeup) for each in makeup.cables),
-        tuple(_strip_of(each, makeup) for each in makeup.joints),
-        tuple(_strip_of(each, makeup) for each in makeup.devices),
-    )
+    return _in_columns(makeup, drawing_id, _by_kind(makeup), "wide makeup")
+
+
+def middle_makeup(makeup: MakeUp, drawing_id: str) -> Drawing:
+    """For a tablet and for paper: three columns where they have room, else two of like height."""
+    drawn = _in_columns(makeup, drawing_id, _by_kind(makeup), "middle makeup")
+    if drawn.width_px <= MIDDLE_PX:
+        return drawn
+    every = strips(makeup)
+    return _in_columns(makeup, drawing_id, _halved(every), "middle makeup")
+
+
+def _by_kind(makeup: MakeUp) -> tuple[tuple[Strip, ...], ...]:
+    parts: tuple[tuple[Cable | Joint | Device, ...], ...] = (makeup.cables, makeup.joints, makeup.devices)
+    return tuple(tuple(_strip_of(each, makeup) for each in group) for group in parts)
+
+
+def _halved(every: tuple[Strip, ...]) -> tuple[tuple[Strip, ...], ...]:
+    """In their order, broken where the taller of the two columns is lowest."""
+
+    def tallest(cut: int) -> float:
+        return max(sum(each.height_px for each in part) for part in (every[:cut], every[cut:]))
+
+    cut = min(range(len(every) + 1), key=tallest)
+    return every[:cut], every[cut:]
+
+
+def _in_columns(makeup: MakeUp, drawing_id: str, groups: tuple[tuple[Strip, ...], ...], kind: str) -> Drawing:
     marks: list[Mark] = []
     tallest = x = 0.0
     for group in groups:
@@ -62,7 +86,7 @@ def strip_columns(makeup: MakeUp, drawing_id: str) -> Drawing:
             reach = max((each.extent[2] for each in letterings(tuple(column))), default=x)
             x = max(reach, x + LEAST_PX) + GAP_PX
     x = max(x - GAP_PX, LEAST_PX)
-    return Drawing(drawing_id, x, tallest, makeup.title, makeup.says, tuple(marks), "wide makeup")
+    return Drawing(drawing_id, x, tallest, makeup.title, makeup.says, tuple(marks), kind)
 
 
 def strips(makeup: MakeUp) -> tuple[Strip, ...]:
@@ -138,7 +162,8 @@ def _member(name: str, makeup: MakeUp) -> _Line:
         for terminal in device.terminals:
             if f"{device.id}.{terminal.name}" == name:
                 return _Line(terminal.colour, "", wrapped(f"to {device.id} {terminal.name}", 210, 12))
-    return _Line("other", "", wrapped(name.replace(".", " "), 210, 12))
+    # The box itself, a bonding screw or another joint: no insulation, so neither colour nor letters.
+    return _Line("", "", wrapped(name.replace(".", " "), 210, 12))
 
 
 def _strip(kind: str, heading: str, under: str, lines: tuple[_Line, ...], to: Linked | None) -> Strip:
@@ -154,7 +179,7 @@ def _strip(kind: str, heading: str, under: str, lines: tuple[_Line, ...], to: Li
     top = y + 4
     y = top + 4
     ports: list[Mark] = []
-    tags = [each.end or letters(each.colour, each.marked) for each in lines]
+    tags = [each.end or (letters(each.colour, each.marked) if each.colour else "") for each in lines]
     # What is said begins at one edge, unless a tag is too long for that.
     edge = max((_TAG_X + width_px(tag, 11.5, bold=True) + 8 for tag in tags), default=0.0)
     edge = min(max(_TAG_X + 36, edge), _TAG_X + 100)
@@ -165,7 +190,8 @@ def _strip(kind: str, heading: str, under: str, lines: tuple[_Line, ...], to: Li
             ports.extend(wire(path, each.colour, each.marked)[1:])
         ports.append(_port(kind, middle, by_word=each.by_word))
         tag_width = width_px(tag, 11.5, bold=True)
-        ports.append(Lettering(_TAG_X, middle + 4, tag, "tag"))
+        if tag:
+            ports.append(Lettering(_TAG_X, middle + 4, tag, "tag"))
         text_x = max(edge, _TAG_X + tag_width + 8)
         for index, text in enumerate(wrapped(" ".join(each.words), STRIP_PX - text_x - 4, 12)):
             ports.append(Lettering(text_x, middle + 4 + index * _LINE_PX, text))

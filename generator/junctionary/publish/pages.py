@@ -7,7 +7,7 @@ from typing import Literal
 from markupsafe import Markup, escape
 
 from junctionary.drawings.box_makeup import wide_makeup
-from junctionary.drawings.box_strip import narrow_makeup
+from junctionary.drawings.box_strip import middle_makeup, narrow_makeup
 from junctionary.drawings.circuit_map import middle_map, wide_map
 from junctionary.drawings.circuit_strip import narrow_map
 from junctionary.drawings.door_card import narrow_card, wide_card
@@ -86,7 +86,9 @@ PAPER_PX = 860.0
 TABLET_PX = 734.0
 """The widest drawing that a tablet shows as large as it is drawn."""
 
-DRAFTED = frozenset({"wide plan", "wide wall", "wide bars", "wide drop", "wide map", "wide line"})
+DRAFTED = frozenset(
+    {"wide plan", "wide wall", "wide bars", "wide drop", "wide map", "wide line", "wide makeup"}
+)
 """Drawings whose wide layout still reads on a tablet: the narrow one is for a phone only."""
 
 NO_PICTURES: Mapping[str, Size | None] = MappingProxyType({})
@@ -194,7 +196,9 @@ def page(
         return plate(*drawn, href, middle_bars(loads, "bars-middle"))
 
     def draw_makeup(makeup: MakeUp) -> Markup:
-        return plate(wide_makeup(makeup, "makeup-wide"), narrow_makeup(makeup, "makeup-narrow"), href)
+        wide = wide_makeup(makeup, "makeup-wide")
+        middle = middle_makeup(makeup, "makeup-middle") if wide.width_px > PAPER_PX else None
+        return plate(wide, narrow_makeup(makeup, "makeup-narrow"), href, middle)
 
     def draw_room(plan: Plan) -> Markup:
         return plate(wide_room(plan), narrow_room(plan), href, middle_room(plan))

@@ -19,7 +19,9 @@ class Photo:
 
 def photos_of_wall(house: House, room: str, wall: str | None) -> tuple[Photo, ...]:
     """The pictures taken of a wall of a room; a wall without a name has none."""
-    return tuple(_photo(house, each) for each in house.photos if wall and (each.room, each.wall) == (room, wall))
+    return tuple(
+        _photo(house, each) for each in house.photos if wall and (each.room, each.wall) == (room, wall)
+    )
 
 
 def photos_of_box(house: House, box: str) -> tuple[Photo, ...]:

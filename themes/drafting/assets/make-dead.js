@@ -7,7 +7,6 @@
   var box = document.getElementById("box"), chosen = document.getElementById("chosen");
   var result = document.getElementById("result");
 
-  document.getElementById("make-dead").hidden = false;
   /* Not when the choice changes: with the keyboard it changes at every letter. */
   document.getElementById("add").addEventListener("click", function () {
     if (box.value && !state.box.includes(box.value)) state.box.push(box.value);

@@ -8,7 +8,6 @@
   var watts = document.getElementById("watts"), hours = document.getElementById("hours");
   var result = document.getElementById("result"), state = {};
 
-  document.getElementById("one-more").hidden = false;
   at.addEventListener("change", function () { state.at = at.value ? [at.value] : []; kept(); show(); });
   usual.addEventListener("change", function () {
     if (!usual.value) return;

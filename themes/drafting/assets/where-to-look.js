@@ -10,7 +10,6 @@
   var result = document.getElementById("result"), form = document.getElementById("where-to-look");
   var signs = Array.from(document.querySelectorAll("#signs input"));
 
-  document.getElementById("signs").hidden = false;
   signs.forEach(function (each) {
     each.addEventListener("change", function () { state.signs = [each.value]; kept(); show(); load(); });
   });
@@ -22,14 +21,18 @@
   function load() {
     if (asked) return;
     asked = true;
+    /* Room is kept for the answer meanwhile, so that nothing moves when it comes. */
+    document.body.classList.add("awaiting");
     var script = document.createElement("script");
     script.src = at;
     script.addEventListener("load", function () {
       data = globalThis.junctionarySuspectData;
       ground = search.ready(data);
+      document.body.classList.remove("awaiting");
       read();
     });
     script.addEventListener("error", function () {
+      document.body.classList.remove("awaiting");
       result.replaceChildren(make("p", {}, "What the search rests on could not be read. Use the list below, and leave the rest to who is qualified."));
     });
     document.head.append(script);
