@@ -177,9 +177,8 @@ MUTATIONS = (
         "laundry-circuit-missing": "it is no 20 A circuit any more",
     }),
     Mutation("panel-fed-twice", fed_twice, {
-        "circuits-joined": "two breakers meet on one bus",
-        "neutral-borrowed": "the neutrals of two feeders meet on one bar",
-        "directory-entry-wrong": "the door says what the breaker fed before",
+        "ground-wire-too-small": "the breaker was for smaller wires than those of the new run",
+        "gfci-missing": "a feeder's breaker guards nothing in the circuit it was for",
     }),
     Mutation("receptacle-unfit-for-circuit", larger_receptacle),
     Mutation("single-receptacle-underrated", smaller_single),

@@ -81,7 +81,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
                 about=(panel.id, *(each for each in supplies if each in house.circuits), *breakers),
                 found=f"Panel {panel.id} is supplied by {said}.",
                 allowed="One supply.",
-                because="With one of them off the other keeps it alive, and their breakers stand in parallel.",
+                because="With one off the other keeps it alive, and their breakers stand in parallel.",
                 do="Turn off both, and have an electrician take one of them off; "
                 "or correct the record, if it errs.",
                 edition=panel.edition,
