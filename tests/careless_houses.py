@@ -97,9 +97,9 @@ def main(houses: int) -> None:
     """Prints what the rules say of so many houses."""
     found, asked = Counter[str](), Counter[str]()
     for seed in range(houses):
-        judged = judge_example(careless_house(Random(seed))).judgement.findings
-        found.update({each.rule for each in judged if each.severity != "unrecorded"})
-        asked.update({each.rule for each in judged if each.severity == "unrecorded"})
+        judgement = judge_example(careless_house(Random(seed))).judgement
+        found.update({each.rule for each in judgement.findings})
+        asked.update({each.rule for each in judgement.unrecorded})
     for rule in sorted(rules()):
         print(f"{rule:40}{found[rule]:6}{asked[rule]:6}")
     either = found.keys() | asked.keys()
