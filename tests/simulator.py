@@ -132,7 +132,12 @@ def operating_point(elements: Sequence[str]) -> dict[str, float]:
     """Every voltage and current of a circuit of these elements, as ``v(name)`` and ``i(name)``."""
     with tempfile.TemporaryDirectory() as folder:
         raw, deck = Path(folder) / "point.raw", Path(folder) / "point.cir"
-        control = [".control", "set filetype=ascii", "set numdgt=16", "option reltol=1e-12 abstol=1e-18 gmin=1e-30"]
+        control = [
+            ".control",
+            "set filetype=ascii",
+            "set numdgt=16",
+            "option reltol=1e-12 abstol=1e-18 gmin=1e-30",
+        ]
         ending = ["op", f"write {raw}", "quit", ".endc", ".end", ""]
         deck.write_text("\n".join(["a circuit", *elements, *control, *ending]), "utf-8")
         done = subprocess.run(["ngspice", "-b", str(deck)], capture_output=True, text=True, check=False)

@@ -76,9 +76,7 @@ def test_every_internal_link_resolves(pages: dict[Path, Page]) -> None:
 
 def test_what_a_link_asks_of_a_lookup_is_of_this_house(demo: Result, pages: dict[Path, Page]) -> None:
     known = {"at": demo.house.devices, "box": demo.house.boxes, "dead": demo.house.devices}
-    asked = [
-        fragment.partition("=") for _, _, target, fragment in targets(pages) if "=" in fragment
-    ]
+    asked = [fragment.partition("=") for _, _, target, fragment in targets(pages) if "=" in fragment]
     assert {name for name, _, _ in asked} == set(known)
     assert [value for name, _, value in asked if value not in known[name]] == []
 

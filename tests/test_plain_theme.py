@@ -52,7 +52,9 @@ def plain_manual(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """The demo house in the plain theme, published by the command."""
     folder = tmp_path_factory.mktemp("plain") / "house-manual"
     command = [sys.executable, "-m", "junctionary", "publish", str(ROOT / "content")]
-    done = subprocess.run([*command, "--theme", "plain", "-o", str(folder)], capture_output=True, text=True, check=False)
+    done = subprocess.run(
+        [*command, "--theme", "plain", "-o", str(folder)], capture_output=True, text=True, check=False
+    )
     assert done.returncode == 0, done.stdout + done.stderr
     return folder
 
@@ -72,11 +74,7 @@ def test_every_sheet_is_published_and_says_the_same(plain_manual: Path, demo_man
     plain = {path.relative_to(plain_manual): path for path in plain_manual.rglob("*.html")}
     drafted = {path.relative_to(demo_manual): path for path in demo_manual.rglob("*.html")}
     assert plain.keys() == drafted.keys()
-    differ = [
-        name
-        for name, path in plain.items()
-        if words(path) != words(drafted[name])
-    ]
+    differ = [name for name, path in plain.items() if words(path) != words(drafted[name])]
     assert differ == []
 
 
@@ -88,7 +86,9 @@ def test_nothing_has_a_colour_of_its_own(tab: "Tab", plain_manual: Path) -> None
 
 
 @pytest.mark.browser
-def test_the_drafting_theme_has_colours_the_same_test_would_see(browser: "Browser", demo_manual: Path) -> None:
+def test_the_drafting_theme_has_colours_the_same_test_would_see(
+    browser: "Browser", demo_manual: Path
+) -> None:
     page = browser.new_page()
     page.goto((demo_manual / "terms.html").as_uri())
     assert any("c-red" in each for each in page.evaluate(COLOURED))

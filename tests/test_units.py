@@ -370,7 +370,9 @@ def test_every_conversion_agrees_with_pints_own_definitions() -> None:
     general = pint.UnitRegistry(non_int_type=Fraction)
     for kind in KINDS.values():
         units = [unit for unit in kind.units if kind.name != "load" or unit not in ("A", "mA")]
-        pairs = [(one, other) for one in units for other in units if kind.name != "load" or one[-1] == other[-1]]
+        pairs = [
+            (one, other) for one in units for other in units if kind.name != "load" or one[-1] == other[-1]
+        ]
         for one, other in pairs:
             there = general.Quantity(Fraction(7), _PINT_NAMES.get(one, one)).to(_PINT_NAMES.get(other, other))
             assert convert(Fraction(7), one, other) == Fraction(there.magnitude), (one, other)
@@ -378,7 +380,12 @@ def test_every_conversion_agrees_with_pints_own_definitions() -> None:
 
 @pytest.mark.parametrize(
     ("one", "other", "printed"),
-    [("in-lb", "N m", "0.1129848"), ("in3", "cm3", "16.38706"), ("ft2", "m2", "0.09290304"), ("ft", "m", "0.3048")],
+    [
+        ("in-lb", "N m", "0.1129848"),
+        ("in3", "cm3", "16.38706"),
+        ("ft2", "m2", "0.09290304"),
+        ("ft", "m", "0.3048"),
+    ],
 )
 def test_conversions_have_the_factors_of_nist_sp_811(one: str, other: str, printed: str) -> None:
     """NIST SP 811, appendix B: factors as printed."""

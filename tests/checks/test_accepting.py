@@ -31,7 +31,9 @@ def folder(tmp_path: Path) -> Path:
     return tmp_path
 
 
-def report(folder: Path, capsys: pytest.CaptureFixture[str]) -> tuple[int, dict[str, list[dict[str, object]]]]:
+def report(
+    folder: Path, capsys: pytest.CaptureFixture[str]
+) -> tuple[int, dict[str, list[dict[str, object]]]]:
     code = main(["check", str(folder), "--format", "json"])
     return code, json.loads(capsys.readouterr().out)
 
@@ -48,7 +50,9 @@ def test_an_accepted_finding_stays_visible_and_no_longer_fails(
     assert code == (1 if others else 0)
 
 
-def test_the_manual_shows_it_as_accepted(folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_the_manual_shows_it_as_accepted(
+    folder: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     (folder / "accepted.yaml").write_text(ACCEPTED, "utf-8")
     out = tmp_path / "manual"
     assert main(["publish", str(folder), "-o", str(out)]) == 0

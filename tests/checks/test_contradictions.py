@@ -11,6 +11,7 @@ from dataclasses import replace
 from random import Random
 
 import pytest
+from careless_houses import careless_house
 from random_houses import as_text, random_house
 from seeding import FAULTS, grave, with_box, with_breaker
 
@@ -118,3 +119,23 @@ def test_doing_what_a_finding_asks_of_a_random_house_makes_it_sound(seed: int) -
     assert found
     mended = REMEDIES[seeded.rule](seeded.house, found[0])
     assert [f"{each.rule}: {each.found}" for each in grave(mended)] == []
+
+
+ONE_VOICE = (
+    ("multiwire-untied", "pole-count-mismatch"),
+    ("subpanel-neutral-bonded", "neutral-ground-joined"),
+    ("two-wires-one-terminal", "grounds-not-joined"),
+    ("three-hole-on-no-ground", "ground-missing"),
+    ("conductor-too-small-for-feeder", "breaker-outrates-wire"),
+    ("circuit-overloaded", "continuous-over-eighty-percent"),
+)
+"""Rules that may see one fault, the more particular first: of these only that one speaks at a place."""
+
+
+@pytest.mark.parametrize("seed", range(8000, 8016))
+def test_of_a_house_full_of_faults_no_two_rules_name_one_twice(seed: int) -> None:
+    judgement = judge_example(careless_house(Random(seed))).judgement
+    named = {(each.rule, each.place) for each in judgement.findings}
+    twice = [(one, other, place) for one, other in ONE_VOICE for rule, place in named if rule == one
+             if (other, place) in named]  # fmt: skip
+    assert twice == []

@@ -59,8 +59,8 @@ def test_a_receptacle_that_no_hot_comes_to_is_not_called_unguarded(says: Callabl
         ("clamps: none", "8 in", False, []),
         ("clamps: inside", "12 in", False, []),
         ("", "8 in", False, []),
-        ("", "9 in", False, ["whether box K1 has clamps"]),
-        ("clamps: unknown", "9 in", False, ["whether box K1 has clamps"]),
+        ("", "9 in", False, ["the gangs, material and clamps of box K1"]),
+        ("clamps: unknown", "9 in", False, ["the gangs, material and clamps of box K1"]),
     ],
 )
 def test_a_plastic_box_of_one_gang_without_clamps_wants_its_cable_held_within_8_in(

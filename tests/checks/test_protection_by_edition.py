@@ -9,10 +9,14 @@ PANEL = (
     "[circuits/c.yaml]\ncircuit: c\nname: C\npurpose: general\nruns:\n"
     "  - {id: a1, cable: 12/2 NM-B, from: main, to: K1}\n"
 )
-SQUARE = "outline: [[0 ft, 0 ft], [20 ft, 0 ft], [20 ft, 9 ft], [0 ft, 9 ft]]\nwalls: [north, east, south, west]\n"
+SQUARE = (
+    "outline: [[0 ft, 0 ft], [20 ft, 0 ft], [20 ft, 9 ft], [0 ft, 9 ft]]\nwalls: [north, east, south, west]\n"
+)
 
 
-def told(kind: str, edition: str, *more: str, up: str = "40 in", loads: str = "", device: str = "r1: duplex") -> str:
+def told(
+    kind: str, edition: str, *more: str, up: str = "40 in", loads: str = "", device: str = "r1: duplex"
+) -> str:
     room = f"[rooms/one.yaml]\nroom: one\nname: One\nkind: {kind}\nbuilt_to: {edition}\nfinished: false\n{SQUARE}"
     boxes = (
         f"[boxes/one.yaml]\nroom: one\nboxes:\n  K1:\n    at: {{wall: north, along: 5 ft, up: {up}}}\n"
@@ -197,7 +201,9 @@ def test_a_neutral_is_asked_at_the_switches_of_fewer_rooms_with_time(
 
 
 @pytest.mark.parametrize(("lit", "asked"), [("garage", 0), ("bathroom", 1)])
-def test_the_room_that_a_switch_lights_decides_about_its_neutral(says: Callable, lit: str, asked: int) -> None:
+def test_the_room_that_a_switch_lights_decides_about_its_neutral(
+    says: Callable, lit: str, asked: int
+) -> None:
     rooms = "".join(
         f"[rooms/{id_}.yaml]\nroom: {id_}\nname: {id_}\nkind: {kind}\nbuilt_to: nec-2014\n"
         for id_, kind in (("one", lit), ("two", "kitchen"))

@@ -18,7 +18,12 @@ PLUGGED = "loads: [{id: s, is: sump-pump, plugged: K1.r1}]\n"
 
 
 def test_the_receptacle_of_a_pump_is_not_the_one_a_basement_must_have(says: Callable) -> None:
-    record = PANEL + CIRCUIT % ("general", PLUGGED) + ROOM % ("basement", "") + BOX % ("", "r1: single", "end-of-run")
+    record = (
+        PANEL
+        + CIRCUIT % ("general", PLUGGED)
+        + ROOM % ("basement", "")
+        + BOX % ("", "r1: single", "end-of-run")
+    )
     assert says("basement-receptacle-missing", record).found == ["rooms/one.yaml:1"]
     assert says("basement-receptacle-missing", record.replace(PLUGGED, "")).found == []
 
@@ -91,7 +96,9 @@ def test_a_refrigerator_has_a_small_appliance_circuit_or_one_of_its_own(says: Ca
 def test_a_dishwasher_strays_onto_a_small_appliance_circuit_and_a_refrigerator_does_not(
     says: Callable, load: str, strays: int
 ) -> None:
-    record = PANEL + CIRCUIT % ("small-appliance", PLUGGED.replace("sump-pump", load)) + ROOM % ("kitchen", "")
+    record = (
+        PANEL + CIRCUIT % ("small-appliance", PLUGGED.replace("sump-pump", load)) + ROOM % ("kitchen", "")
+    )
     record += BOX % ("", "r1: single", "end-of-run")
     assert len(says("circuit-strays-from-purpose", record).found) == strays
 
@@ -114,7 +121,9 @@ def test_a_fan_without_a_lamp_is_no_light(says: Callable) -> None:
     bath = ROOM % ("utility", "") + BOX % ("", "f1: fan", "end-of-run")
     record = PANEL + CIRCUIT % ("lighting", "") + bath
     assert says("lighting-outlet-missing", record + FAN % "").found == ["rooms/one.yaml:1"]
-    told = record.replace("makeup: end-of-run", "joints: [{join: [a1.black, f1.black, f1.blue], by: lever-3}]")
+    told = record.replace(
+        "makeup: end-of-run", "joints: [{join: [a1.black, f1.black, f1.blue], by: lever-3}]"
+    )
     assert says("lighting-outlet-missing", told + FAN % ", 18 AWG blue").found == []
 
 

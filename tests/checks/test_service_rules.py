@@ -67,3 +67,39 @@ def test_one_leg_has_nothing_to_be_balanced_with(says: Callable) -> None:
     text = passing("legs-unbalanced").replace("floor_area", "service: {system: 120 V}\nfloor_area")
     said = says("legs-unbalanced", text)
     assert (said.found, said.needs) == ([], [])
+
+
+def car_behind_a_feeder(breaker: str, draws: str) -> str:
+    return f"""
+[panels/main.yaml]
+panel: main
+spaces: 8
+breakers:
+  1+3: {{rating: {breaker}, feeds: garage-feeder, says: "Garage, its panel"}}
+[panels/garage.yaml]
+panel: garage
+spaces: 8
+fed_by: garage-feeder
+breakers:
+  1+3: {{rating: 50 A, feeds: car, says: "Car charger, garage"}}
+[circuits/feeder.yaml]
+circuit: garage-feeder
+name: Feeder to the garage
+purpose: feeder
+runs: [{{id: f1, cable: 6/3 NM-B, from: main, to: garage, length: 60 ft}}]
+[circuits/car.yaml]
+circuit: car
+name: Car charger
+purpose: car-charger
+loads: [{{id: car-1, is: car-charger, draws: {draws}, volts: 240 V, fastened: true}}]
+"""
+
+
+def test_a_feeder_is_sized_for_a_quarter_more_than_a_car_charger_draws(says: Callable) -> None:
+    assert says("feeder-overloaded", car_behind_a_feeder("50 A", "40 A")).found == []
+    assert says("feeder-overloaded", car_behind_a_feeder("45 A", "40 A")).found == ["panels/garage.yaml:1"]
+
+
+def test_a_fraction_below_half_an_ampere_is_dropped_before_a_load_is_too_large(says: Callable) -> None:
+    assert says("feeder-overloaded", car_behind_a_feeder("50 A", "40.3 A")).found == []
+    assert says("feeder-overloaded", car_behind_a_feeder("50 A", "40.5 A")).found == ["panels/garage.yaml:1"]

@@ -27,7 +27,12 @@ def schema(tmp_path_factory: pytest.TempPathFactory) -> Any:
         pytest.skip("no npm on this machine to fetch the published schema with")
     folder = tmp_path_factory.mktemp("schema")
     done = subprocess.run(
-        [npm, "pack", "--silent", HOLDER], cwd=folder, capture_output=True, text=True, check=False, env=os.environ
+        [npm, "pack", "--silent", HOLDER],
+        cwd=folder,
+        capture_output=True,
+        text=True,
+        check=False,
+        env=os.environ,
     )
     if done.returncode:
         pytest.skip("the published schema could not be fetched")
@@ -42,7 +47,9 @@ def log_of(record: Path, capsys: pytest.CaptureFixture[str]) -> Any:
     return json.loads(capsys.readouterr().out)
 
 
-def test_the_log_is_valid_by_the_published_schema(schema: Any, capsys: pytest.CaptureFixture[str], tmp_path: Path) -> None:
+def test_the_log_is_valid_by_the_published_schema(
+    schema: Any, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
     validator = validator_for(schema)(schema)
     demo = log_of(ROOT / "content", capsys)
     assert list(validator.iter_errors(demo)) == []
@@ -58,13 +65,21 @@ def test_every_finding_is_a_result_on_its_line(capsys: pytest.CaptureFixture[str
     assert opened is not None
     levels = {"hazard": "error", "defect": "warning", "advice": "note"}
     wanted = [
-        (each.rule, levels[each.severity], each.place.file, each.place.line) for each in opened.judgement.findings
+        (each.rule, levels[each.severity], each.place.file, each.place.line)
+        for each in opened.judgement.findings
     ]
     told = []
     for each in results:
         if each["kind"] == "fail":
             where = each["locations"][0]["physicalLocation"]
-            told.append((each["ruleId"], each["level"], where["artifactLocation"]["uri"], where["region"]["startLine"]))
+            told.append(
+                (
+                    each["ruleId"],
+                    each["level"],
+                    where["artifactLocation"]["uri"],
+                    where["region"]["startLine"],
+                )
+            )
     assert told == wanted
 
 
@@ -76,7 +91,9 @@ def test_what_cannot_be_told_is_open_and_not_passed(capsys: pytest.CaptureFixtur
     assert told == [(each.rule, "none") for each in opened.judgement.unrecorded]
 
 
-def test_a_record_that_cannot_be_read_did_not_succeed(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_a_record_that_cannot_be_read_did_not_succeed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     (tmp_path / "house.yaml").write_text("house: [\n", "utf-8")
     invocation = log_of(tmp_path, capsys)["runs"][0]["invocations"][0]
     assert invocation["executionSuccessful"] is False

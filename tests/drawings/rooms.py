@@ -39,9 +39,9 @@ def random_room(seed: int) -> Survey:
     }
     outline = ", ".join(f"[{x} ft, {y} ft]" for x, y in corners)
     room = f"room: den\nname: Den\nkind: den\nlevel: ground\nceiling: 8 ft\ncomplete: true\noutline: [{outline}]\n"
-    room += (
-        f"walls: [{', '.join(walls)}]\nthings:\n  - {{what: door, wall: south, along: 0 in, width: 30 in}}\n"
-    )
+    hung = ("", ", hinged: left", ", hinged: right", ", hinged: both", ", hinged: none")[seed % 5]
+    door = f"what: door, wall: south, along: 0 in, width: 30 in{hung}, swings_into: den"
+    room += f"walls: [{', '.join(walls)}]\nthings:\n  - {{{door}}}\n"
     room += f"  - {{what: window, wall: north, along: 4 in, width: {min(sides['north'], 4)} ft}}\n"
     room += f"  - {{what: counter, wall: west, along: 0 in, width: {min(sides['west'], 6)} ft}}\n"
     count = chance.randint(1, 14)

@@ -12,7 +12,12 @@ LOOPS = st.integers(20, 120)
 
 def inches(intervals: list[tuple[Fraction, Fraction]], loop: int) -> set[int]:
     """Every whole inch [n, n + 1) of the loop that the intervals hold."""
-    return {(start + step) % loop for start, end in intervals for step in range(int(end - start)) for start in [int(start)]}
+    return {
+        (start + step) % loop
+        for start, end in intervals
+        for step in range(int(end - start))
+        for start in [int(start)]
+    }
 
 
 @given(loop=LOOPS, data=st.data())
@@ -26,13 +31,19 @@ def test_what_is_between_breaks_is_every_inch_that_no_break_holds(loop: int, dat
 
 
 @given(loop=LOOPS, data=st.data())
-def test_an_inch_is_out_of_reach_where_no_point_of_its_stretch_is_near(loop: int, data: st.DataObject) -> None:
+def test_an_inch_is_out_of_reach_where_no_point_of_its_stretch_is_near(
+    loop: int, data: st.DataObject
+) -> None:
     start = data.draw(st.integers(0, loop - 1))
     wide = data.draw(st.integers(1, loop - 1))
     points = data.draw(st.lists(st.integers(0, loop - 1), max_size=4))
     reach = data.draw(st.integers(1, 30))
     far = out_of_reach(
-        (Fraction(start), Fraction(start + wide)), map(Fraction, points), Fraction(reach), Fraction(loop), closed=False
+        (Fraction(start), Fraction(start + wide)),
+        map(Fraction, points),
+        Fraction(reach),
+        Fraction(loop),
+        closed=False,
     )
     here = [each + turn for each in points for turn in (0, loop) if start <= each + turn <= start + wide]
     walked = {

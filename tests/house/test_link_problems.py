@@ -106,6 +106,13 @@ LOOSE: dict[str, tuple[str, str]] = {
         f"{PANEL}fed_by: barn\n",
         "panels/main.yaml:3:9: no circuit 'barn' is recorded",
     ),
+    "two panels that feed each other": (
+        f"{PANEL}fed_by: back\nbreakers:\n  1+3: {{feeds: out}}\n"
+        "[panels/shed.yaml]\npanel: shed\nspaces: 8\nfed_by: out\nbreakers:\n  1+3: {feeds: back}\n"
+        "[circuits/out.yaml]\ncircuit: out\nname: Out\npurpose: feeder\n"
+        "[circuits/back.yaml]\ncircuit: back\nname: Back\npurpose: feeder\n",
+        "panels/main.yaml:3:9: panel main is fed from shed, which hangs on main itself",
+    ),
     "a panel in no room": (
         f"{PANEL}at: {{room: attic}}\n",
         "panels/main.yaml:3:12: no room 'attic' is recorded",

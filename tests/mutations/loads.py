@@ -257,6 +257,5 @@ MUTATIONS = (
     Mutation("colour-against-role", yellow_ground, {
         "breaker-outrates-wire": "by its colour it is taken for a wire that carries, and it is the smallest",
         "colour-against-role": "by its colour the ground it is joined to is taken for a neutral as well",
-        "breaker-outrates-wire": "by its colour it is taken for a wire that carries the load",
     }),
 )  # fmt: skip

@@ -37,6 +37,15 @@ def twice_the_rating(demo: Demo) -> Iterator[Seed]:
         yield slip.seed(*map(slip.line_of_run, circuit.runs), any_of=True)
 
 
+def fed_twice(demo: Demo) -> Iterator[Seed]:
+    """The breaker of an appliance at 240 V taken for a second feeder of the workshop."""
+    for breaker, circuit in (("main/9+11", "heat-pump"), ("main/14+16", "dryer")):
+        slip = Slip(demo, breaker).swap(f"circuits/{circuit}.yaml", "\npurpose: ", "\nnote: Was for ")
+        slip.swap(f"circuits/{circuit}.yaml", "\nruns:\n", "\npurpose: feeder\nruns:\n")
+        slip.new_run(circuit, "id: zz9, cable: 6/3 NM-B, from: main, to: shop, length: 60 ft")
+        yield slip.seed(("panels/shop.yaml", 1))
+
+
 def larger_receptacle(demo: Demo) -> Iterator[Seed]:
     for box in demo.boxes():
         if only_device(box, "receptacle-15") and breaker_amps(demo.house, box) == 15:
@@ -185,6 +194,10 @@ MUTATIONS = (
         "bathroom-circuit-missing": "it is no 20 A circuit any more",
         "small-appliance-circuits-few": "it is no 20 A circuit any more",
         "laundry-circuit-missing": "it is no 20 A circuit any more",
+    }),
+    Mutation("panel-fed-twice", fed_twice, {
+        "ground-wire-too-small": "the breaker was for smaller wires than those of the new run",
+        "gfci-missing": "a feeder's breaker guards nothing in the circuit it was for",
     }),
     Mutation("receptacle-unfit-for-circuit", larger_receptacle),
     Mutation("single-receptacle-underrated", smaller_single),

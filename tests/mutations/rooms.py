@@ -22,7 +22,9 @@ def _purpose(demo: Demo, was: str) -> Iterator[Seed]:
 
 def counters_on_general(demo: Demo) -> Iterator[Seed]:
     for circuit, boxes in (("counter-north", "K1 K2 K5 K6"), ("counter-west", "K3 K4 K7")):
-        slip = Slip(demo, circuit).swap(f"circuits/{circuit}.yaml", "purpose: small-appliance\n", "purpose: general\n")
+        slip = Slip(demo, circuit).swap(
+            f"circuits/{circuit}.yaml", "purpose: small-appliance\n", "purpose: general\n"
+        )
         yield slip.seed(*(slip.line_of_box(each, "devices:") for each in boxes.split()))
 
 

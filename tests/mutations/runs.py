@@ -5,6 +5,7 @@ from itertools import pairwise
 from random import Random
 
 from junctionary.house.model import Run
+from junctionary.records.boxes import BoxSize
 from junctionary.records.cables import Cable
 from mutations.demo import Demo, Seed, Slip
 from mutations.kinds import Mutation, cable_of, only_device
@@ -36,6 +37,16 @@ def held_seldom(demo: Demo) -> Iterator[Seed]:
     for run in in_walls(demo):
         slip = Slip(demo, run.id).run(run.id, supported="{first: 8 in, every: 6 ft}")
         yield slip.seed(slip.line_of_run(run.id))
+
+
+def held_far_from_plain_box(demo: Demo) -> Iterator[Seed]:
+    """Near enough for a box with clamps, too far from a single-gang plastic one without."""
+    for run in in_walls(demo):
+        boxes = [demo.house.boxes[each.id] for each in run.ends if each.id in demo.house.boxes]
+        sizes = [each.record.size for each in boxes if isinstance(each.record.size, BoxSize)]
+        if any((each.gangs, each.of, each.clamps) == (1, "plastic", "none") for each in sizes):
+            slip = Slip(demo, run.id).run(run.id, supported="{first: 10 in, every: 4 ft}")
+            yield slip.seed(slip.line_of_run(run.id))
 
 
 def shallow(demo: Demo) -> Iterator[Seed]:
@@ -159,6 +170,7 @@ MORE_WIRE = "one more cable in a box"
 MUTATIONS = (
     Mutation("cable-near-stud-face", close_to_face),
     Mutation("cable-unsupported", held_seldom),
+    Mutation("cable-unsupported", held_far_from_plain_box),
     Mutation("burial-too-shallow", shallow),
     Mutation("run-without-route", roughed_only),
     Mutation(

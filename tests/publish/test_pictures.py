@@ -15,7 +15,15 @@ from junctionary.publish.pictures import NotBare, bare, bare_pictures
 PIL = pytest.importorskip("PIL")
 from PIL import Image, ImageOps, PngImagePlugin  # noqa: E402
 
-SECRETS = (b"Somewhere 12", b"Maker & Sons", b"52/1", b"ICC_PROFILE", b"http://ns.adobe.com", b"Photoshop", b"GPS")
+SECRETS = (
+    b"Somewhere 12",
+    b"Maker & Sons",
+    b"52/1",
+    b"ICC_PROFILE",
+    b"http://ns.adobe.com",
+    b"Photoshop",
+    b"GPS",
+)
 GPS, MAKE, TURNED = 0x8825, 0x010F, 0x0112
 
 
@@ -51,7 +59,12 @@ def opened(raw: bytes) -> Image.Image:
 @pytest.mark.parametrize("progressive", [False, True])
 def test_a_jpeg_keeps_every_dot_and_nothing_else(mode: str, progressive: bool) -> None:
     raw = saved(
-        wall(mode), "JPEG", exif=exif(), comment=b"Somewhere 12", progressive=progressive, icc_profile=b"ICC_PROFILE"
+        wall(mode),
+        "JPEG",
+        exif=exif(),
+        comment=b"Somewhere 12",
+        progressive=progressive,
+        icc_profile=b"ICC_PROFILE",
     )
     assert b"Somewhere 12" in raw
     made = bare(raw)
@@ -235,7 +248,10 @@ def test_a_picture_stands_beside_its_wall_and_its_box_with_words_for_it(record: 
     assert main(["publish", str(record), "-o", str(manual)]) == 0
     for page in ("room/den.html", "box/D1.html"):
         html = (manual / page).read_text("utf-8")
-        assert '<img src="../photos/good.jpg" width="48" height="32" alt="Photograph, Den, north wall, roughed: box D1">' in html
+        assert (
+            '<img src="../photos/good.jpg" width="48" height="32" alt="Photograph, Den, north wall, roughed: box D1">'
+            in html
+        )
         assert "Box D1 (bad.jpg). The picture is not in this manual." in html
         assert 'src="../photos/bad.jpg"' not in html
 

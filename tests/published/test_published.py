@@ -154,7 +154,9 @@ def _voltage_drop(given: dict[str, Any], edition: str) -> dict[str, Any]:
     ways = given.get("ways", OUT_AND_BACK)
     if "ohm" in given or "table" in given:
         column = f"copper {given['made']}" if "made" in given else "copper"
-        ohm = Fraction(given["ohm"]) if "ohm" in given else table(given["table"]).number(given["size"], column)
+        ohm = (
+            Fraction(given["ohm"]) if "ohm" in given else table(given["table"]).number(given["size"], column)
+        )
         drop = drop_by_resistance(ohm, amps, feet, ways)
     else:
         mils = circular_mils(WireSize(given["size"]))
@@ -171,7 +173,9 @@ def _size_for_drop(given: dict[str, Any], edition: str) -> dict[str, Any]:
     amps, feet, volts = (Fraction(given[each]) for each in ("amps", "feet", "volts"))
     allowed, k = most_drop(volts, Fraction(given["percent"])).value, drop_constant("copper", "stranded")
     size = size_for(least_area_for_drop(k, amps, feet, allowed).value)
-    drops = {each: drop_by_area(k, amps, feet, circular_mils(WireSize(each))).value for each in given["sizes"]}
+    drops = {
+        each: drop_by_area(k, amps, feet, circular_mils(WireSize(each))).value for each in given["sizes"]
+    }
     return {"size": str(size), "allowed": allowed, **drops}
 
 

@@ -641,7 +641,11 @@ WALL = Elevation(
     things=(WallThing("window", 40, 50, 30, 50, False), WallThing("counter", 0, 90, 0, 36, True)),
     cautions=(Caution(22, 0, 16, 96), Caution(30, 16, 90, 16), Caution(92, 0, 16, 96)),
     notes=(("Its other face is in: Hall.",),),
-    photos=(Photo("photos/den-north.jpg", "den-north.jpg (2026-03-01, roughed)", "Photograph: D1 (den, north wall)"),),
+    photos=(
+        Photo(
+            "photos/den-north.jpg", "den-north.jpg (2026-03-01, roughed)", "Photograph: D1 (den, north wall)"
+        ),
+    ),
 )
 
 ROOM = RoomSheet(
@@ -701,7 +705,16 @@ LOADS = LoadsSheet(
     facts=(Fact("service", ("100 A",)),),
     verdict="Whether the service, 100 A, is large enough cannot be told.",
     methods=(
-        Calculation("Service, standard method", "at least 2700 VA", "the service", "cannot tell", Fraction("11.3"), Fraction(100), False, LIGHTING),
+        Calculation(
+            "Service, standard method",
+            "at least 2700 VA",
+            "the service",
+            "cannot tell",
+            Fraction("11.3"),
+            Fraction(100),
+            False,
+            LIGHTING,
+        ),
     ),
     neutral=LIGHTING,
     conductors=(LIGHTING,),
@@ -709,7 +722,9 @@ LOADS = LoadsSheet(
         FeederEntry(
             ("Feeder to ", Link("Shed", Ref("panel", "main"))),
             (Fact("breaker", ("60 A",)),),
-            Calculation("Feeder", "61 A", "its breaker, 60 A", "too large", Fraction(61), Fraction(60), True, LIGHTING),
+            Calculation(
+                "Feeder", "61 A", "its breaker, 60 A", "too large", Fraction(61), Fraction(60), True, LIGHTING
+            ),
         ),
     ),
     legs=(

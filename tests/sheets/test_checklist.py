@@ -73,7 +73,9 @@ def test_what_cannot_be_judged_is_told_of_the_room_and_of_the_circuit(den: Surve
 
 
 def test_a_room_with_boxes_nobody_recorded_is_never_in_the_clear() -> None:
-    bare = RECORD.replace("  D1: {devices: {r1: d}, makeup: unknown}\n", "").replace("boxes:\n", "boxes: {}\n")
+    bare = RECORD.replace("  D1: {devices: {r1: d}, makeup: unknown}\n", "").replace(
+        "boxes:\n", "boxes: {}\n"
+    )
     bare = bare.replace(", to: D1", ", to: unknown")
     judged = judge_example(bare)
     made = survey(judged.house, judged.network, judged.figures, judged.judgement, "0" * 64, {})

@@ -62,16 +62,6 @@ def test_a_panel_nobody_knows_the_supply_of_stands_by_itself() -> None:
     assert [feed.parts[0].label.name for feed in made] == ["utility", "what feeds it is not recorded"]
 
 
-def test_panels_said_to_feed_each_other_are_each_drawn_once() -> None:
-    one = "panel: one\nspaces: 2\nfed_by: a\nbreakers: {1: {rating: 15 A, feeds: b}}\n"
-    two = "panel: two\nspaces: 2\nfed_by: b\nbreakers: {1: {rating: 15 A, feeds: a}}\n"
-    circuits = ("circuit: a\nname: A\npurpose: feeder\n", "circuit: b\nname: B\npurpose: feeder\n")
-    assert sorted(bus.label.name for bus in buses(feeds(HOUSE, one, two, circuits=circuits))) == [
-        "one",
-        "two",
-    ]
-
-
 def test_a_source_hangs_on_the_breaker_it_enters_at_with_its_interlock() -> None:
     house = HOUSE + "sources: [{id: gen, is: generator-inlet, name: Generator, enters: main/2+4}]\n"
     panel = MAIN.replace("60 A, feeds: f", "30 A, feeds: gen") + "interlocks: [[main, 2+4]]\n"

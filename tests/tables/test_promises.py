@@ -272,7 +272,9 @@ METALS = {
 }
 
 
-@promise(r"(copper|aluminium) (solid|stranded) is (?:([\d.]+) times )?its resistivity at 75 °C over its area within ([\d.]+) %")
+@promise(
+    r"(copper|aluminium) (solid|stranded) is (?:([\d.]+) times )?its resistivity at 75 °C over its area within ([\d.]+) %"
+)
 def by_resistivity(printed: Table, metal: str, made: str, times: str | None, percent: str) -> None:
     at_20, each_degree = METALS[metal]
     values = [(each.text("size"), each.number(f"{metal} {made}")) for each in printed]

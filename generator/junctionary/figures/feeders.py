@@ -9,7 +9,7 @@ from junctionary.figures.dwelling_parts import GENERAL, is_outside, legs_of, sor
 from junctionary.figures.wire import WireLimit
 from junctionary.formulas.ampacity import NEXT_SIZE_UP_TO_A
 from junctionary.formulas.dwelling import DemandLoad, Dwelling, amount, amount_cite
-from junctionary.formulas.dwelling_service import WHOLE_LOAD_A
+from junctionary.formulas.dwelling_service import WHOLE_LOAD_A, feeder_size, whole_amps
 from junctionary.formulas.dwelling_standard import neutral_load, standard_load
 from junctionary.formulas.standard_rating import rating_at_or_below
 from junctionary.formulas.sums import plain
@@ -27,7 +27,8 @@ class FeederLoad:
     ``wire`` is the run that allows least, of those known; ``allowed`` the largest breaker for
     all its conductors, in A. ``whole``: it carries the dwelling's whole load, where 310.12 holds.
     ``carries_load``, ``wire_fits``: the load is within the breaker, and the conductors are
-    large enough for both; None where that cannot be told.
+    large enough for both; None where that cannot be told. ``sized`` is what both must be for, in A: the
+    load, and a quarter more of a car charger, which runs for hours; ``sized_a`` is what is certain of it.
     """
 
     panel: str
@@ -35,6 +36,8 @@ class FeederLoad:
     breaker: str | None
     breaker_a: Fraction | None
     load: DemandLoad
+    sized: Worked
+    sized_a: Fraction
     neutral: DemandLoad
     wire: WireLimit | None
     ampacity: Worked
@@ -58,7 +61,7 @@ def feeder_loads(
 
 
 def panels_below(house: House, panel: str) -> tuple[str, ...]:
-    """A panel and every panel fed from it, nearest first; a ring of feeders is walked once."""
+    """A panel and every panel fed from it, nearest first, each once."""
     found = [panel]
     for each in found:
         for other in house.panels.values():
@@ -105,13 +108,16 @@ def _feeder(
     )
     ampacity = lacking(gaps, "A") if gaps or wire is None else wire.ampacity
     allowed = _allowed(limits, gaps, ampacity, circuit.edition, whole)
-    carries = _carries(load, breaker_a)
+    sized, sized_a = feeder_size(dwelling, load)
+    carries = _carries(sized, sized_a, breaker_a)
     return FeederLoad(
         panel=panel.id,
         circuit=circuit.id,
         breaker=breaker,
         breaker_a=breaker_a,
         load=load,
+        sized=sized,
+        sized_a=sized_a,
         neutral=neutral_load(dwelling, circuit.edition),
         wire=wire,
         ampacity=ampacity,
@@ -119,7 +125,7 @@ def _feeder(
         whole=whole,
         lacks=lacks,
         carries_load=carries,
-        wire_fits=_wire_fits(load, breaker_a, wire, ampacity, allowed, whole),
+        wire_fits=_wire_fits(sized_a, breaker_a, wire, ampacity, allowed, whole),
     )
 
 
@@ -191,16 +197,16 @@ def _allowed(limits: list[WireLimit], gaps: list[str], ampacity: Worked, edition
     return finished(rating, "A", (*ampacity.steps, reach, last))
 
 
-def _carries(load: DemandLoad, breaker_a: Fraction | None) -> bool | None:
+def _carries(sized: Worked, sized_a: Fraction, breaker_a: Fraction | None) -> bool | None:
     if breaker_a is None:
         return None
-    if load.least_a > breaker_a:
+    if whole_amps(sized_a) > breaker_a:
         return False
-    return None if load.amps.value is None else True
+    return None if sized.value is None else True
 
 
 def _wire_fits(
-    load: DemandLoad,
+    sized_a: Fraction,
     breaker_a: Fraction | None,
     wire: WireLimit | None,
     ampacity: Worked,
@@ -212,7 +218,7 @@ def _wire_fits(
         too_small = (
             wire.breaker.value is not None and breaker_a is not None and wire.breaker.value < breaker_a
         )
-        if too_small or (wire.ampacity.value is not None and wire.ampacity.value < load.least_a):
+        if too_small or (wire.ampacity.value is not None and wire.ampacity.value < whole_amps(sized_a)):
             return False
     if allowed.value is not None and breaker_a is not None and allowed.value < breaker_a:
         return False

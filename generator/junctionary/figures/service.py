@@ -16,6 +16,7 @@ from junctionary.formulas.dwelling_service import (
     least_conductor,
     least_service,
     lighting_circuits,
+    whole_amps,
     whole_load_ampacity,
 )
 from junctionary.formulas.dwelling_standard import neutral_load, standard_load
@@ -157,9 +158,9 @@ def _passes(methods: Iterable[DemandLoad], rating: Fraction | None) -> bool | No
     kept = tuple(methods)
     if rating is None:
         return None
-    if any(each.amps.value is not None and each.amps.value <= rating for each in kept):
+    if any(each.amps.value is not None and whole_amps(each.amps.value) <= rating for each in kept):
         return True
-    return False if all(each.least_a > rating for each in kept) else None
+    return False if all(whole_amps(each.least_a) > rating for each in kept) else None
 
 
 def _service_wire(house: House, rating: Fraction | None) -> ServiceWire | None:

@@ -2,9 +2,18 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from math import floor
 from typing import Literal
 
-from junctionary.formulas.dwelling import Dwelling, amount, amount_cite, general_lighting
+from junctionary.formulas.dwelling import (
+    DemandLoad,
+    Dwelling,
+    added,
+    amount,
+    amount_cite,
+    charger_steps,
+    general_lighting,
+)
 from junctionary.formulas.standard_rating import rating_at_or_above
 from junctionary.formulas.sums import plain
 from junctionary.formulas.worked import Worked, finished, lacking, step
@@ -35,6 +44,28 @@ def lighting_circuits(
         cite_in(edition, "210.11(A)"),
     )
     return finished(count.value, "circuits", [*steps, current, count])
+
+
+def whole_amps(amps: Fraction) -> Fraction:
+    """A load in whole amperes, a fraction below a half dropped (220.5(B))."""
+    return Fraction(floor(amps + Fraction(1, 2)))
+
+
+def feeder_size(dwelling: Dwelling, load: DemandLoad) -> tuple[Worked, Fraction]:
+    """What a feeder must be sized for, in A, and what is certain of it: its load, and a quarter more of
+    each car charger, which counts as running for hours (215.2(A), 215.3, 625.42)."""
+    chargers = charger_steps(dwelling.chargers, load.edition)
+    if not chargers:
+        return load.amps, load.least_a
+    percent = plain(amount("continuous load of a feeder", "percent"))
+    clause = amount_cite("continuous load of a feeder", load.edition)
+    what = f"{percent} % of {' and '.join(each.what for each in dwelling.chargers)}, which may run for hours"
+    more = step(what, f"{percent} % × ({added(chargers)})", "VA", clause)
+    total = step("the feeder is sized for", f"{plain(load.least_va)} + {plain(more.value)}", "VA", clause)
+    draws = step(f"at {dwelling.volts} V", f"{plain(total.value)} / {dwelling.volts}", "A")
+    steps = [*chargers, more, total, draws]
+    lacks = load.amps.lacks
+    return (lacking(lacks, "A", steps) if lacks else finished(draws.value, "A", steps)), draws.value
 
 
 def least_service(amps: Fraction, edition: str) -> Worked:

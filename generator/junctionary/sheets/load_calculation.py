@@ -10,6 +10,7 @@ from junctionary.figures.draws import Draw
 from junctionary.figures.dwelling_parts import by_their_circuits, counts_by_nameplate, is_covered, words_of
 from junctionary.figures.legs import LEAST_A, WITHIN_PERCENT, Leg, OnLeg
 from junctionary.formulas.dwelling import DemandLoad
+from junctionary.formulas.dwelling_service import whole_amps
 from junctionary.formulas.worked import Worked
 from junctionary.house.model import House
 from junctionary.sheets.entries import Fact, Row, Table, Working
@@ -101,7 +102,7 @@ def _verdict(service: ServiceLoad) -> str:
 
 
 def _within(load: DemandLoad, rating: Fraction | None) -> bool:
-    return rating is not None and load.amps.value is not None and load.amps.value <= rating
+    return rating is not None and load.amps.value is not None and whole_amps(load.amps.value) <= rating
 
 
 def _method(service: ServiceLoad, load: DemandLoad) -> Calculation:
@@ -127,7 +128,7 @@ def _calculation(heading: str, load: DemandLoad, against: str, limit_a: Fraction
 def _compared(load: DemandLoad, limit_a: Fraction | None) -> Stands:
     if limit_a is None:
         return "cannot tell"
-    if load.least_a > limit_a:
+    if whole_amps(load.least_a) > limit_a:
         return "too large"
     return "cannot tell" if load.amps.lacks else "fits"
 
@@ -166,6 +167,15 @@ def _feeder(house: House, feeder: FeederLoad) -> FeederEntry:
     rating = f"{figure(feeder.breaker_a)} A" if feeder.breaker_a is not None else NOT_RECORDED
     breaker: Phrase = (breaker_link(feeder.breaker), f", {rating}") if feeder.breaker else (NOT_RECORDED,)
     wire: Phrase = (feeder.wire.what,) if feeder.wire else (NOT_RECORDED,)
+    longer = (
+        (Fact("with a quarter more of a car charger", (_amps(feeder.sized),)),)
+        if feeder.sized_a > feeder.load.least_a
+        else ()
+    )
+    stands: dict[bool | None, Stands] = {True: "fits", False: "too large", None: "cannot tell"}
+    load = _calculation(
+        f"Feeder to {panel.name}, standard method", feeder.load, f"its breaker, {rating}", feeder.breaker_a
+    )
     return FeederEntry(
         heading=("Feeder to ", Link(panel.name, Ref("panel", panel.id))),
         facts=(
@@ -175,13 +185,9 @@ def _feeder(house: House, feeder: FeederLoad) -> FeederEntry:
             Fact("they carry", (_amps(feeder.ampacity),)),
             Fact("largest breaker for them", (_amps(feeder.allowed),)),
             Fact("load of the neutral", (_amps(feeder.neutral.amps),)),
+            *longer,
         ),
-        load=_calculation(
-            f"Feeder to {panel.name}, standard method",
-            feeder.load,
-            f"its breaker, {rating}",
-            feeder.breaker_a,
-        ),
+        load=replace(load, stands=stands[feeder.carries_load]),
     )
 
 

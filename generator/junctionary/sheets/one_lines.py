@@ -78,7 +78,7 @@ def one_line_sheet(survey: Survey) -> OneLineSheet:
 
 
 def _feeds(house: House) -> Iterator[Feed]:
-    """Each panel no other is known to feed, with all below it; then what that leaves, a ring of feeders."""
+    """Each panel no other is known to feed, with all below it; then what that leaves."""
     met: set[str] = set()
     for panel in sorted(house.panels.values(), key=lambda each: each.feeder is not None):
         if panel.id not in met:

@@ -16,6 +16,7 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, ROUGHED, CannotTell, Fault, Rule
 from junctionary.figures import FeederLoad, Figures, ServiceLoad
+from junctionary.formulas.dwelling_service import whole_amps
 from junctionary.formulas.sums import plain
 from junctionary.house.model import House
 from junctionary.house.network import Network
@@ -97,7 +98,9 @@ def _feeder(house: House, feeder: FeederLoad) -> Iterator[Fault | CannotTell]:
         )
         assert carries is not None
         assert allowed is not None
-        within = f" Its load is {decimal(feeder.load.least_a, 1)} A." if feeder.load.least_a > carries else ""
+        within = (
+            f" It must carry {decimal(feeder.sized_a, 1)} A." if whole_amps(feeder.sized_a) > carries else ""
+        )
         yield Fault(
             place=place,
             about=about,

@@ -6,7 +6,9 @@ What to do: move circuits back to the first panel, keep two loads from running t
     a larger feeder with its breaker: the conductors are held against that breaker.
 Cannot tell: when the feeder's breaker or its rating, or what hangs behind it, is not recorded and
     the load that is recorded fits. The load is worked out by the standard method, general lighting by
-    the share of the dwelling's lighting circuits that the second panel feeds.
+    the share of the dwelling's lighting circuits that the second panel feeds. A car charger runs for hours,
+    so that breaker and conductors must be for a quarter more than it draws. Fractions of an ampere below
+    a half are dropped.
 Stands: on the line of the panel that is fed.
 """
 
@@ -21,7 +23,14 @@ from junctionary.sources import cite
 from junctionary.units import decimal
 
 RULE = Rule(
-    DEFECT, (cite("nec-2023", "215.2(A)"), cite("nec-2023", "220.45"), cite("nec-2023", "220.53")), ROUGHED
+    DEFECT,
+    (
+        cite("nec-2023", "215.2(A)"),
+        cite("nec-2023", "220.45"),
+        cite("nec-2023", "220.53"),
+        cite("nec-2023", "215.3"),
+    ),
+    ROUGHED,
 )
 
 FAILS = """
@@ -66,18 +75,24 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         about = (panel.id, feeder.circuit, *((feeder.breaker,) if feeder.breaker else ()))
         load = feeder.load
         if feeder.carries_load is None:
-            yield CannotTell(about, tuple(dict.fromkeys((*feeder.lacks, *load.amps.lacks))), panel.place)
+            yield CannotTell(about, tuple(dict.fromkeys((*feeder.lacks, *feeder.sized.lacks))), panel.place)
         elif feeder.carries_load is False and feeder.breaker_a is not None:
             least = "at least " if load.amps.lacks else ""
             rating = plain(feeder.breaker_a)
+            longer = (
+                f", {decimal(feeder.sized_a, 1)} A with the quarter more that a car charger asks for,"
+                if feeder.sized_a > load.least_a
+                else ""
+            )
             yield Fault(
                 place=panel.place,
                 about=about,
-                found=f"The load of panel {panel.id} is {least}{decimal(load.least_a, 1)} A, and breaker "
+                found=f"The load of panel {panel.id} is {least}{decimal(load.least_a, 1)} A"
+                f"{longer or ','} and breaker "
                 f"{feeder.breaker} that feeds it is rated {rating} A.",
                 allowed=f"At most {rating} A through that breaker.",
                 because="It opens and the whole panel goes dark, or carries too much for hours.",
                 do="Move circuits to the panel before it, or put in a larger feeder with its breaker.",
-                working=(*load.va.steps, *load.amps.steps),
+                working=(*load.va.steps, *(load.amps.steps if not longer else feeder.sized.steps)),
                 edition=load.edition,
             )
