@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from junctionary.drawings.axis import figure_words, round_steps
 from junctionary.drawings.ink import Anchor, Drawing, Lettering, Mark, Stroke, circle, line
 from junctionary.drawings.lettering import width_px
-from junctionary.drawings.placing import Extent, Label, line_room, placed
+from junctionary.drawings.placing import Extent, Label, line_room, met, placed
 from junctionary.sheets.drop_plot import DropPlot, DropPoint
 
 _Px = tuple[float, float]
@@ -126,12 +126,9 @@ def _limit(plot: DropPlot, field: _Field, lines: list[Extent]) -> tuple[tuple[Ma
     words = long if width_px(long, 11.5, bold=True) < (x2 - x1) * 0.6 else plot.limit_words
     ends: tuple[tuple[float, Anchor], ...] = ((x1 + 6, "start"), (x2 - 2, "end"))
     places = [Lettering(x, base, words, "tag", anchor) for x, anchor in ends for base in (y - 6, y + 15)]
-    chosen = min(places, key=lambda each: sum(_meet(each.extent, room) for room in lines))
-    return (line(x1, y, x2, y, "heavy"), chosen), [chosen.extent, *line_room((x1, y), (x2, y), 2)]
-
-
-def _meet(a: Extent, b: Extent) -> bool:
-    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+    takes = {each: each.extent for each in places}
+    chosen = min(places, key=lambda each: len(list(met(takes[each], lines))))
+    return (line(x1, y, x2, y, "heavy"), chosen), [takes[chosen], *line_room((x1, y), (x2, y), 2)]
 
 
 def _whole(a: _Px, b: _Px) -> Stroke:

@@ -6,7 +6,7 @@ field stands in rows under it, and its leader says whose it is.
 """
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import TypeAlias
@@ -21,6 +21,10 @@ Extent: TypeAlias = tuple[float, float, float, float]
 _RINGS_PX = (0.0, 5.0, 12.0, 20.0, 30.0, 42.0, 56.0, 74.0, 96.0, 124.0)
 _LEADER_FROM_PX = 8.0
 _TURNS = 32
+_AROUND = tuple(
+    (turn, math.cos(turn), math.sin(turn)) for turn in (2 * math.pi * i / _TURNS for i in range(_TURNS))
+)
+"""The ways a label may lie from what it names: the angle, and x and y of a step that way."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,15 +99,16 @@ def _place(
     label: Label, occupied: Sequence[Extent], avoided: Sequence[Extent], field: Extent
 ) -> Extent | None:
     """The best free place; first with a leader that crosses nothing, then with any leader."""
+    others = [each for each in occupied if not _about(each, label)]
     for all_avoided, leader_free in ((avoided, True), (occupied, True), (occupied, False)):
         for at, stand_off in _places(label):
             if label.may_go and stand_off > _RINGS_PX[2]:
                 break
-            if not _within(at, field) or any(_meet(at, each) for each in all_avoided):
+            if not _within(at, field) or any(met(at, all_avoided)):
                 continue
             if leader_free and stand_off >= _LEADER_FROM_PX:
                 way = line_room(*_ends(label, at), 0.5)[:-1]
-                if any(_meet(step, each) for step in way for each in occupied if not _about(each, label)):
+                if any(any(met(step, others)) for step in way):
                     continue
             return at
     return None
@@ -127,19 +132,16 @@ def _places(label: Label) -> Iterator[tuple[Extent, float]]:
     if label.on:
         x, y = label.x - width / 2, label.y - height / 2
         yield (x, y, x + width, y + height), 0.0
-    turns = sorted(
-        (2 * math.pi * index / _TURNS for index in range(_TURNS)),
-        key=lambda turn: (-round(math.cos(turn) * rx + math.sin(turn) * ry, 6), turn),
-    )
+    around = sorted(_AROUND, key=lambda way: (-round(way[1] * rx + way[2] * ry, 6), way[0]))
+    # The near edge of the label, not its middle, keeps the distance.
+    edges = [
+        (_sign(x) * width / 2 * min(1.0, abs(x) * 1.42), _sign(y) * height / 2 * min(1.0, abs(y) * 1.42))
+        for _, x, y in around
+    ]
     for ring in _RINGS_PX:
-        for turn in turns:
-            x, y = math.cos(turn), math.sin(turn)
-            off = label.clear_px + 3 + ring
-            # The near edge of the label, not its middle, keeps the distance.
-            middle = (
-                label.x + x * off + _sign(x) * width / 2 * min(1.0, abs(x) * 1.42),
-                label.y + y * off + _sign(y) * height / 2 * min(1.0, abs(y) * 1.42),
-            )
+        off = label.clear_px + 3 + ring
+        for (_, x, y), (half_x, half_y) in zip(around, edges, strict=True):
+            middle = (label.x + x * off + half_x, label.y + y * off + half_y)
             yield (
                 (
                     middle[0] - width / 2,
@@ -159,8 +161,12 @@ def _within(at: Extent, field: Extent) -> bool:
     return at[0] >= field[0] and at[1] >= field[1] and at[2] <= field[2] and at[3] <= field[3]
 
 
-def _meet(a: Extent, b: Extent) -> bool:
-    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+def met(at: Extent, taken: Iterable[Extent]) -> Iterator[Extent]:
+    """What an extent lies on, of all that is taken."""
+    left, top, right, bottom = at
+    return (
+        each for each in taken if left < each[2] and each[0] < right and top < each[3] and each[1] < bottom
+    )
 
 
 def _about(extent: Extent, label: Label) -> bool:
