@@ -1,5 +1,6 @@
 """The command: the only place that prints, and the only place that decides an exit code."""
 
+import atexit
 import gc
 import os
 import sys
@@ -21,8 +22,9 @@ def main(argv: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")
-    # What a run makes it keeps to its end: the collector would walk all of it again and again for nothing.
+    # What a run makes it keeps to its end: the collector would walk all of it for nothing, then and at exit.
     gc.disable()
+    atexit.register(gc.freeze)
     try:
         asked = parser().parse_args(argv)
         code: int = asked.run(asked)

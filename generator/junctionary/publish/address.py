@@ -33,7 +33,7 @@ class AddressBook:
         path, fragment = place
         if path == from_path:
             return _hash(fragment) or quote(posixpath.basename(path))
-        return _way(posixpath.dirname(from_path), path) + _hash(fragment)
+        return _way(from_path.rpartition("/")[0], path) + _hash(fragment)
 
     def number(self, from_path: str, to: Ref) -> str | None:
         """The number of the sheet a thing stands on; None on that sheet itself, and where it has no place."""

@@ -1,6 +1,7 @@
 """Every sheet becomes one page, in memory: a pure function of the sheet and the theme."""
 
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Literal
 
@@ -153,6 +154,18 @@ def _inset(keeps: tuple[float, ...]) -> str:
     return " ".join(f"{each:.2f}%" for each in keeps)
 
 
+# Whatever hangs on the same breakers shows the same face: few of them, each on many pages.
+@lru_cache(maxsize=256)
+def lit_face(small: LitFace) -> Markup:
+    """The small face of a panel; nothing on it leads anywhere, so it is the same on every page."""
+    return svg(small_face(small, f"lit-{fragment(small.face.ref)}"), lambda _: None)
+
+
+def _found(sheets: Iterable[tuple[str, str]], href: Address) -> list[tuple[str, str, str]]:
+    """Those of the sheets that this manual has: word, id and URL of each."""
+    return [(word, id_, url) for word, id_ in sheets if (url := href(Ref("sheet", id_)))]
+
+
 def page(
     sheet: Sheet, book: AddressBook, theme: Theme, pictures: Mapping[str, Size | None] = NO_PICTURES
 ) -> str:
@@ -166,7 +179,7 @@ def page(
         if number is None or number in told:
             return Markup("")
         told.add(number)
-        return Markup(' data-sheet="{}"').format(number)
+        return Markup(f' data-sheet="{escape(number)}"')
 
     def href(ref: Ref) -> str | None:
         return book.url(path, ref)
@@ -227,16 +240,13 @@ def page(
         drawn = wide_one_line(plan, "line-wide"), narrow_one_line(plan, "line-narrow")
         return plate(*drawn, href, middle_one_line(plan, "line-middle"))
 
-    def draw_lit(small: LitFace) -> Markup:
-        return svg(small_face(small, f"lit-{fragment(small.face.ref)}"), href)
-
     def draw_symbol(name: Symbol) -> Markup:
         return svg(Drawing(f"symbol-{name}", 60, 52, name, "", symbol(name, 26, 26), "legend"), href)
 
     return theme.environment.get_template(TEMPLATES[type(sheet)]).render(
         sheet=sheet,
-        first=FIRST,
-        rest=REST,
+        first=_found(FIRST, href),
+        rest=_found(REST, href),
         current=sheet.section or sheet.ref.id,
         root="../" * path.count("/"),
         href=href,
@@ -254,7 +264,7 @@ def page(
         draw_small=draw_small,
         draw_line=draw_line,
         draw_face=draw_face,
-        draw_lit=draw_lit,
+        draw_lit=lit_face,
         draw_one_line=draw_one_line,
         draw_card=draw_card,
         draw_symbol=draw_symbol,
