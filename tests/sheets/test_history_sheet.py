@@ -35,8 +35,23 @@ def words(row: Row) -> list[str]:
 def test_a_protector_that_nobody_tested_is_listed_and_says_so() -> None:
     device, breaker = rows(sheet("[]\n"), "Protectors")
     assert words(device)[2:] == ["no test in the log", "", "every month"]
-    assert words(breaker)[0] == "main 1, AFCI breaker"
+    assert words(breaker)[0] == "AFCI breaker main 1"
     assert words(breaker)[2] == "no test in the log"
+
+
+def test_breakers_tested_alike_are_told_in_one_line_and_one_tested_apart_in_its_own() -> None:
+    panel = PANEL.replace(
+        "}}\n", "}, 2: {rating: 15 A, guards: [afci]}, 3: {rating: 15 A, guards: [afci]}}\n"
+    )
+    log = "- {date: 2026-05-01, test: afci-button, about: [main/1, main/3], result: pass}\n"
+    made = history_sheet(
+        surveyed({}, panels=panel, circuits=CIRCUIT, boxes="room: den\nboxes: {K1: {}}\n", log=log)
+    )
+    together, apart = rows(made, "Protectors")
+    assert words(together) == [
+        "AFCI breakers main 1 and main 3", "main", "2026-05-01", "pass", "not recorded",
+    ]  # fmt: skip
+    assert words(apart)[0:3] == ["AFCI breaker main 2", "main", "no test in the log"]
 
 
 def test_the_last_of_several_tests_is_told_with_its_result() -> None:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 
-from junctionary.house.model import House
+from junctionary.house.model import Breaker, House
 from junctionary.house.proved import TESTS, tests_of, walls_shown
 from junctionary.records.log import LogEntry
 from junctionary.records.panels import Surge
@@ -68,23 +68,28 @@ def _protectors(house: House) -> Iterator[Row]:
                     (device.kind.interval or NOT_RECORDED,),
                 )
             )
-    for breaker in house.breakers.values():
-        for guard in (each for each in breaker.guards or () if each in GUARDING):
-            logged = [e for e in house.log if e.test == BUTTONS[guard] and breaker.id in (e.about or ())]
-            yield Row(
-                (
-                    (link(house, breaker.id, f"{breaker.id.replace('/', ' ')}, {guard.upper()} breaker"),),
-                    (house.panels[breaker.panel].name,),
-                    *_last(sorted(logged, key=lambda each: each.date)[-1:]),
-                    (NOT_RECORDED,),
-                )
-            )
+    for (panel_id, guard, date, result), breakers in _guarding_breakers(house).items():
+        many = f"{guard.upper()} breaker{'s' if len(breakers) > 1 else ''} "
+        spaces = listed(tuple(link(house, each.id, each.id.replace("/", " ")) for each in breakers))
+        yield Row(((many, *spaces), (house.panels[panel_id].name,), (date,), (result,), (NOT_RECORDED,)))
     for panel in house.panels.values():
         if isinstance(panel.record.surge, Surge):
             logged = [e for e in house.log if e.test == "surge-indicator" and panel.id in (e.about or ())]
             what = Link(f"{panel.id}, surge protection, {surge_words(panel)[0]}", Ref("panel", panel.id))
             newest = sorted(logged, key=lambda each: each.date)[-1:]
             yield Row(((what,), (panel.name,), *_last(newest), (NOT_RECORDED,)))
+
+
+def _guarding_breakers(house: House) -> dict[tuple[str, str, str, str], list[Breaker]]:
+    """By panel, kind, date and result of the last test: the breakers that hold all of these in common."""
+    found: dict[tuple[str, str, str, str], list[Breaker]] = {}
+    for guard in GUARDING:
+        for breaker in (each for each in house.breakers.values() if guard in (each.guards or ())):
+            logged = [e for e in house.log if e.test == BUTTONS[guard] and breaker.id in (e.about or ())]
+            last = max(logged, key=lambda each: each.date, default=None)
+            when, result = (str(last.date), last.result or NOT_RECORDED) if last else (NEVER, "")
+            found.setdefault((breaker.panel, guard, when, result), []).append(breaker)
+    return found
 
 
 def _last(entries: Iterable[LogEntry]) -> tuple[Phrase, Phrase]:
