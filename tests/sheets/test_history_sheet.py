@@ -71,7 +71,7 @@ def test_a_wall_with_a_box_and_no_picture_is_named() -> None:
 def test_a_trip_is_told_with_what_was_running() -> None:
     log = "- {date: 2026-08-02, trip: main/1, while: kettle, by: owner}\n"
     (trip,) = rows(sheet(log), "Trips")
-    assert words(trip)[1] == "main/1 while kettle ran"
+    assert words(trip)[1] == "main 1 while kettle ran"
 
 
 def test_surge_protection_is_among_what_is_to_be_tested() -> None:

@@ -73,7 +73,7 @@ def test_a_permit_for_a_building_covers_its_rooms() -> None:
 def test_an_open_hazard_is_named_with_what_it_is_about() -> None:
     panel = PANEL.replace("15 A, feeds: den", "40 A, feeds: den")
     about = {row[0]: row[3] for row in told(sheet(panel=panel), "Open hazards and defects")}
-    assert "main/1" in about["hazard"]
+    assert "main 1" in about["hazard"]
 
 
 def test_surge_protection_is_told_by_type_place_and_age() -> None:

@@ -13,6 +13,10 @@ from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import GENERAL, rule_number
 
 
+SAID = {"Cannot tell": "When it cannot tell", "Stands": "Where it is reported"}
+"""Parts of a rule whose heading is for who writes one; a reader gets a whole phrase."""
+
+
 def rule_pages(survey: Survey) -> tuple[RulePage, ...]:
     """A page for every rule, with where it was met in this house."""
     return tuple(_page(survey, rule) for rule in rules().values())
@@ -61,7 +65,7 @@ def _page(survey: Survey, rule: LoadedRule) -> RulePage:
         lead=(rule.id,),
         severity=rule.severity,
         stage=LAST_CHEAP[rule.stage],
-        parts=rule.parts,
+        parts=tuple((SAID.get(heading, heading), text) for heading, text in rule.parts),
         cites=tuple(f"{each}: {each.summary}" for each in rule.cites),
         fails=_example(rule.fails),
         passes=_example(rule.passes),

@@ -42,9 +42,11 @@ def ref_of(house: House, name: str) -> Ref | None:
 
 
 def link(house: House, name: str, text: str = "") -> Link | str:
-    """A name as a link, or as plain words where the manual has no place for it."""
+    """A name as a link, or as plain words where the manual has no place for it; a breaker as ``main 6``."""
     ref = ref_of(house, name)
-    return text or name if ref is None else Link(text or name, ref)
+    if ref is None:
+        return text or name
+    return Link(text or (breaker_words(name) if ref.kind == "space" else name), ref)
 
 
 def circuit_link(house: House, id_: str) -> Link | str:

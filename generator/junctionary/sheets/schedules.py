@@ -61,7 +61,7 @@ def panels_list(survey: Survey) -> ListSheet:
         Row(
             (
                 (circuit_link(house, each.id),),
-                (each.is_,),
+                (each.is_.replace("-", " "),),
                 (said(house, each.rating),),
                 (link(house, each.enters) if each.enters else NOT_RECORDED,),
                 (each.shut_off or NOT_RECORDED,),

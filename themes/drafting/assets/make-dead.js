@@ -49,7 +49,7 @@
 
   function heading(count) {
     if (!count) return "Nothing on record can be listed. That makes nothing dead.";
-    return count === 1 ? "This must be off:" : "All " + count + " of these must be off:";
+    return count === 1 ? "This must be off:" : count === 2 ? "Both of these must be off:" : "All " + count + " of these must be off:";
   }
 
   function one(id) {
