@@ -107,3 +107,24 @@ def test_every_letter_is_large_and_no_page_is_wider_than_the_screen(
         assert page.evaluate(SMALL, FEWEST_PX) == [], path.name
         assert page.evaluate("document.documentElement.scrollWidth") <= width, path.name
     context.close()
+
+
+LAYOUTS = """() => [...document.querySelectorAll('.plate')].filter(each => each.getClientRects().length).map(each =>
+  [...each.querySelectorAll('svg.drawing')].filter(one => one.getClientRects().length).map(one => one.getAttribute('class')))"""
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("theme", ["drafting", "plain"])
+def test_a_drawing_is_shown_in_one_layout_on_every_screen_and_on_paper(
+    browser: "Browser", request: pytest.FixtureRequest, theme: str
+) -> None:
+    manual: Path = request.getfixturevalue("demo_manual" if theme == "drafting" else "plain_manual")
+    page = browser.new_page()
+    for path in one_of_each_kind(manual):
+        page.goto(path.as_uri())
+        for media, width in (("screen", 390), ("screen", 834), ("screen", 1440), ("print", 718)):
+            page.emulate_media(media=media)
+            page.set_viewport_size({"width": width, "height": 900})
+            shown = page.evaluate(LAYOUTS)
+            assert all(len(each) == 1 for each in shown), (path.name, media, width, shown)
+    page.close()

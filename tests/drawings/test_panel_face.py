@@ -9,7 +9,8 @@ from samples import FACE
 
 from junctionary.cli.opening import open_record
 from junctionary.drawings.callouts import spread
-from junctionary.drawings.ink import Drawing, Linked, Mark, letterings
+from junctionary.drawings.ink import SIZES_PX, Drawing, Linked, Mark, letterings
+from junctionary.drawings.lettering import wrapped
 from junctionary.drawings.panel_face import narrow_face, small_face, wide_face
 from junctionary.drawings.panel_layout import NARROW, WIDE, laid_out, spots
 from junctionary.sheets.face import Handle, LitFace, PanelFace, Slot
@@ -173,3 +174,7 @@ def test_blocks_that_would_overlap_move_apart_alike() -> None:
 
 def test_blocks_keep_within_the_field() -> None:
     assert spread([0, 100], [10, 10], 0, 100) == [0, 90]
+
+
+def test_no_line_beside_the_narrow_face_begins_with_a_comma() -> None:
+    assert wrapped("receptacles, east", NARROW.room, SIZES_PX["word"]) == ("receptacles,", "east")

@@ -367,3 +367,35 @@ def test_room_for_one_more_prints_its_answer_or_its_list(page: "Page", demo_manu
     assert page.locator(".on-paper").is_hidden()
     assert page.locator(".asking").is_hidden()
     assert "Within what is free: 60 W is 0.5 A, of 7.5 A." in page.locator("#result").inner_text()
+
+
+@pytest.mark.parametrize("name", ["make-dead.html", "one-more.html", "where-to-look.html"])
+def test_an_answer_stands_without_the_list_for_paper_and_the_list_without_an_answer(
+    page: "Page", demo_manual: Path, name: str
+) -> None:
+    to(page, demo_manual, name)
+    assert page.locator(".on-paper").first.is_visible()
+    to(page, demo_manual, name, ANSWERED[name])
+    page.wait_for_function("document.body.classList.contains('answered')")
+    assert page.locator(".on-paper").first.is_hidden()
+
+
+def test_what_to_do_when_a_breaker_trips_stays_beside_an_answer(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "where-to-look.html", ANSWERED["where-to-look.html"])
+    page.wait_for_function("document.body.classList.contains('answered')")
+    before = page.url
+    page.locator(".asking .onward").click()
+    assert page.evaluate("document.getElementById('trips').getBoundingClientRect().top") < 100
+    assert page.url == before
+    assert page.locator("#result .next-test").is_visible()
+
+
+def test_the_list_stands_when_what_a_search_rests_on_cannot_be_read(
+    browser: "Browser", demo_manual: Path
+) -> None:
+    page = browser.new_page()
+    page.route("**/suspect-data.js", lambda route: route.abort())
+    page.goto((demo_manual / "where-to-look.html").as_uri() + "#signs=none&dead=K2")
+    page.wait_for_function("document.getElementById('result').textContent.includes('Use the list below')")
+    assert page.locator(".on-paper").first.is_visible()
+    page.close()

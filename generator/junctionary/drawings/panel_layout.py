@@ -44,7 +44,9 @@ class Layout:
 
 
 WIDE = Layout(834, 62, 98, 41, 26, 40, numbered=False)
-NARROW = Layout(340, 36, 49, 5, 11, 34, numbered=True)
+NARROW = Layout(340, 36, 49, 5, 9, 34, numbered=True)
+"""The longest of the usual words, ``receptacles`` and a comma, has room beside it."""
+
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,6 @@ from junctionary.sheets.notes import RulePage
 from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import GENERAL, rule_number
 
-
 SAID = {"Cannot tell": "When it cannot tell", "Stands": "Where it is reported"}
 """Parts of a rule whose heading is for who writes one; a reader gets a whole phrase."""
 

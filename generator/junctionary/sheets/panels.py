@@ -67,7 +67,7 @@ def fed_from(house: House, panel: Panel) -> Phrase:
 
 def _facts(survey: Survey, panel: Panel) -> Iterator[Fact]:
     house, record = survey.house, panel.record
-    yield Fact("kind", (record.kind,))
+    yield Fact("kind", (record.kind.replace("-", " "),))
     yield Fact("rating", (said(house, record.rating),))
     yield Fact(
         "main breaker", ("no main in this panel" if record.main is NONE else said(house, record.main),)

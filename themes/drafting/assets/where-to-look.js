@@ -14,6 +14,14 @@
     each.addEventListener("change", function () { state.signs = [each.value]; kept(); show(); load(); });
   });
   start.addEventListener("change", function () { state["in"] = start.value ? [start.value] : []; kept(); list(); });
+  /* What was told stands in the address: a way down the page must not take its place. */
+  document.querySelector(".asking .onward").addEventListener("click", function (event) {
+    var trips = document.getElementById("trips");
+    event.preventDefault();
+    trips.tabIndex = -1;
+    trips.scrollIntoView();
+    trips.focus({ preventScroll: true });
+  });
   addEventListener("hashchange", read);
   read();
 
@@ -121,7 +129,7 @@
     var sign = state.signs[0];
     form.hidden = sign !== "none";
     result.replaceChildren();
-    document.body.classList.toggle("answered", sign === "yes" || (sign === "none" && Boolean(state.dead.length || state.read.length)));
+    document.body.classList.toggle("answered", sign === "yes" || Boolean(data && sign === "none" && (state.dead.length || state.read.length)));
     if (sign === "yes") {
       result.append(stopped("Stop", ["Switch off its breaker or the main, if it can be reached without danger.",
         "Stay away from it. Call for help: the fire service for heat or smoke, the utility for lights that flare and dim, a licensed electrician."]));
