@@ -48,7 +48,6 @@ NARROW = Layout(340, 36, 49, 5, 9, 34, numbered=True)
 """The longest of the usual words, ``receptacles`` and a comma, has room beside it."""
 
 
-
 @dataclass(frozen=True, slots=True)
 class Item:
     """What stands in one column: its bodies, and the lines beside it, each with its kind."""
