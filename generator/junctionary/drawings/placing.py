@@ -24,6 +24,10 @@ _SHY_PX = 20.0
 """How far a label goes out of the way of a line."""
 
 _TURNS = 32
+_AROUND = tuple(
+    (turn, math.cos(turn), math.sin(turn)) for turn in (2 * math.pi * i / _TURNS for i in range(_TURNS))
+)
+"""The ways a label may lie from what it names: the angle, and x and y of a step that way."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,9 +85,11 @@ def placed(
     left, bottom = field[0], field[3]
     row_bottom = bottom
     for label in labels:
-        walls = [*occupied, *(each for each in shy_of if _meet(each, _reached(label, reach)))]
-        clear = [*walls, *(each for each in lines if _meet(each, _reached(label, _SHY_PX + 20)))]
-        at = _place(label, occupied, walls, clear, field)
+        near, nearest = _reached(label, reach), _reached(label, _SHY_PX + 20)
+        met = [each for each in occupied if _meet(each, near)]
+        walls = [*met, *(each for each in shy_of if _meet(each, near))]
+        clear = [*walls, *(each for each in lines if _meet(each, nearest))]
+        at = _place(label, met, walls, clear, field)
         if at is None and label.may_go:
             continue
         if at is None:
@@ -155,13 +161,9 @@ def _places(label: Label) -> Iterator[tuple[Extent, float]]:
     if label.on:
         x, y = label.x - width / 2, label.y - height / 2
         yield (x, y, x + width, y + height), 0.0
-    turns = sorted(
-        (2 * math.pi * index / _TURNS for index in range(_TURNS)),
-        key=lambda turn: (-round(math.cos(turn) * rx + math.sin(turn) * ry, 6), turn),
-    )
+    ways = sorted(_AROUND, key=lambda way: (-round(way[1] * rx + way[2] * ry, 6), way[0]))
     for ring in _RINGS_PX:
-        for turn in turns:
-            x, y = math.cos(turn), math.sin(turn)
+        for _, x, y in ways:
             off = label.clear_px + 3 + ring
             # The near edge of the label, not its middle, keeps the distance.
             middle = (
