@@ -232,7 +232,7 @@
       var all = list.breakers.map(function (one) { return off.breakers[one.id][0]; })
         .concat(list.sources.map(function (one) { return off.sources[one.id][0]; }));
       made.append(make("p", {}, make("strong", {}, name + ": "), list.unknown.length ? words.UNKNOWN + "; " : "", "off: " + all.join(", ") + ". ",
-        each.box ? make("a", { href: "make-dead.html#box=" + encodeURIComponent(each.id) }, "Tick them off, then test") : null));
+        each.box ? make("a", { href: "make-dead.html#box=" + encodeURIComponent(each.id) }, "Tick off the list, then test") : null));
       list.stays.forEach(function (one) { made.append(make("p", {}, make("strong", {}, "Stays live: "), one + ".")); });
     });
     made.append(make("p", {}, "Lock or tag them, then prove it dead: a known live source, every conductor, the known live source again. Beyond resets this is work for who is qualified; if in doubt, a licensed electrician."));
