@@ -37,5 +37,9 @@ def failed_and_left(demo: Demo) -> Iterator[Seed]:
 MUTATIONS = (
     Mutation("surge-protection-missing", no_surge_protection),
     Mutation("permit-left-open", never_closed),
-    Mutation("inspection-not-passed", failed_and_left),
+    Mutation(
+        "inspection-not-passed",
+        failed_and_left,
+        {"inspection-not-passed": "an earlier one that passed in part waited for this one to pass"},
+    ),
 )
