@@ -183,6 +183,14 @@ def test_four_fastened_appliances_count_three_quarters_on_the_neutral_s_leg_too(
     assert neutral_load(Dwelling(appliances=fastened), NEC).va.value == evaluate("2 × 75 % × 4600")
 
 
+def test_two_loads_that_are_alike_load_the_neutral_twice_and_one_in_heating_and_cooling_once() -> None:
+    freezers = tuple(Item("freezer", Fraction(600), neutral=True, leg="A") for _ in range(2))
+    assert neutral_load(Dwelling(others=freezers), NEC).va.value == evaluate("2 × (600 + 600)")
+    fan = Item("fan", Fraction(500), neutral=True, leg="A")
+    both = Dwelling(heating=(Heater(fan, "compressor"),), cooling=(fan,))
+    assert neutral_load(both, NEC).va.value == evaluate("2 × 500")
+
+
 def test_a_service_of_one_leg_has_nothing_to_balance() -> None:
     lamp = Item("lamp", Fraction(1200), neutral=True, leg="A")
     assert neutral_load(Dwelling(others=(lamp,), volts=120), NEC).amps.value == 10

@@ -54,7 +54,8 @@ def neutral_load(dwelling: Dwelling, edition: str) -> DemandLoad:
         parts.append(part)
     heaters = tuple(each.item for each in dwelling.heating)
     rest = (*dwelling.others, *heaters, *dwelling.cooling, *dwelling.chargers)
-    others = tuple(dict.fromkeys(each for each in rest if each.neutral))
+    # What turns the air is among heating and cooling both, and counts once; two loads alike count twice.
+    others = tuple({id(each): each for each in rest if each.neutral}.values())
     two_legs = dwelling.volts > TO_NEUTRAL
     even = tuple(each for each in others if each.leg is None or not two_legs)
     appliances = tuple(each for each in dwelling.appliances if each.neutral)
@@ -72,14 +73,15 @@ def _on_one_leg(
     appliances: tuple[Item, ...], others: tuple[Item, ...], percent: Fraction | None, edition: str
 ) -> list[Step]:
     """What stands on one leg alone, leg by leg, and last the heavier leg's twice; or nothing."""
-    told = [each for each in (*appliances, *others) if each.leg is not None and each.va is not None]
+    counted = [*((each, percent) for each in appliances), *((each, None) for each in others)]
+    told = [(each, part) for each, part in counted if each.leg is not None and each.va is not None]
     if not told:
         return []
-    steps, on_leg = nameplates(told, edition, "220.61(A)"), []
+    steps, on_leg = nameplates((each for each, _ in told), edition, "220.61(A)"), []
     for leg in ("A", "B"):
         sums = [
-            f"{plain(percent)} % × {plain(each.va)}" if percent and each in appliances else plain(each.va)
-            for each in told
+            f"{plain(part)} % × {plain(each.va)}" if part else plain(each.va)
+            for each, part in told
             if each.leg in (leg, "either") and each.va is not None
         ]
         on_leg.append(step(f"of these on leg {leg}", " + ".join(sums) or "0", "VA"))
