@@ -100,7 +100,7 @@ def by_keys(page: "Page", manual: Path, job: Job) -> tuple[str, int]:
         return words_of(page, "#found"), keys
     cover = page.url
     page.keyboard.press("Enter")
-    page.wait_for_function("cover => location.href !== cover", arg=cover)
+    page.wait_for_url(lambda url: url != cover)
     page.wait_for_load_state()
     keys += 1
     if job.tabs:

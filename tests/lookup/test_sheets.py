@@ -108,7 +108,7 @@ def test_nothing_found_is_told(page: "Page", demo_manual: Path) -> None:
     to(page, demo_manual, "index.html")
     page.keyboard.press("/")
     page.keyboard.type("K99")
-    page.wait_for_function("document.getElementById('found-count').textContent === 'nothing found'")
+    page.wait_for_selector("#found-count:text-is('nothing found')", state="attached")
     assert "Nothing on record" in page.locator("#found").inner_text()
 
 
@@ -376,13 +376,13 @@ def test_an_answer_stands_without_the_list_for_paper_and_the_list_without_an_ans
     to(page, demo_manual, name)
     assert page.locator(".on-paper").first.is_visible()
     to(page, demo_manual, name, ANSWERED[name])
-    page.wait_for_function("document.body.classList.contains('answered')")
+    page.wait_for_selector("body.answered")
     assert page.locator(".on-paper").first.is_hidden()
 
 
 def test_what_to_do_when_a_breaker_trips_stays_beside_an_answer(page: "Page", demo_manual: Path) -> None:
     to(page, demo_manual, "where-to-look.html", ANSWERED["where-to-look.html"])
-    page.wait_for_function("document.body.classList.contains('answered')")
+    page.wait_for_selector("body.answered")
     before = page.url
     page.locator(".asking .onward").click()
     assert page.evaluate("document.getElementById('trips').getBoundingClientRect().top") < 100
@@ -396,6 +396,6 @@ def test_the_list_stands_when_what_a_search_rests_on_cannot_be_read(
     page = browser.new_page()
     page.route("**/suspect-data.js", lambda route: route.abort())
     page.goto((demo_manual / "where-to-look.html").as_uri() + "#signs=none&dead=K2")
-    page.wait_for_function("document.getElementById('result').textContent.includes('Use the list below')")
+    page.wait_for_selector("#result:has-text('Use the list below')")
     assert page.locator(".on-paper").first.is_visible()
     page.close()
