@@ -1,54 +1,101 @@
-"""A level as small as a postcard: its rooms, each with its name, each leading to its sheet."""
+"""A level for the cover: its rooms, each leading to its sheet, and where a panel stands."""
+
+from collections.abc import Iterator
+from itertools import pairwise
 
 from junctionary.drawings.ink import Drawing, Linked, Mark, Stroke, letterings
 from junctionary.drawings.lettering import wrapped
-from junctionary.drawings.placing import Extent, Label, placed
-from junctionary.drawings.plan_walls import floor_of, gap_of, stands_in, walls_of
-from junctionary.sheets.plan import Inches, Plan, PlanRoom
+from junctionary.drawings.placing import Extent, Label, line_room, placed
+from junctionary.drawings.plan_symbols import on_plan, principal
+from junctionary.drawings.plan_walls import ToPx, floor_of, gap_of, leaf_room, stands_in, walls_of
+from junctionary.sheets.plan import Inches, Plan, PlanBox, PlanRoom
 
-WIDTH_PX = 330.0
-_TALLEST_PX = 300.0
+_WIDE_PX, _NARROW_PX = 600.0, 330.0
 _MARGIN_PX = 6.0
+_PANEL_PX = 8.0
+"""Half the depth a panel's symbol takes from its wall."""
 
 
-def small_level(plan: Plan, widest_in: float) -> Drawing:
-    """The rooms of a level for the cover; a name that has no room is left to the list.
+def wide_small(plan: Plan, widest_in: float) -> Drawing:
+    """The rooms of a level, for a desk; ``widest_in`` is the width of the widest plan of the house.
 
-    ``widest_in`` is the width of the widest plan beside it, which takes 330
-    px: all are drawn to one scale.
+    The widest takes 600 px, and all are drawn to one scale. A name that has
+    no room is left to the list.
     """
+    return _small(plan, widest_in, _WIDE_PX, "wide")
+
+
+def narrow_small(plan: Plan, widest_in: float) -> Drawing:
+    """The same for a phone, 330 px wide."""
+    return _small(plan, widest_in, _NARROW_PX, "narrow")
+
+
+def _small(plan: Plan, widest_in: float, width_px: float, layout: str) -> Drawing:
     points = [corner for room in plan.rooms for corner in room.corners]
     left, top = min(x for x, _ in points), min(y for _, y in points)
     wide, deep = max(x for x, _ in points) - left, max(y for _, y in points) - top
-    scale = min((WIDTH_PX - 2 * _MARGIN_PX) / max(wide, widest_in), (_TALLEST_PX - 2 * _MARGIN_PX) / deep)
+    scale = min((width_px - 2 * _MARGIN_PX) / max(wide, widest_in), (0.9 * width_px - 2 * _MARGIN_PX) / deep)
 
     def px(point: Inches) -> tuple[float, float]:
         return (_MARGIN_PX + (point[0] - left) * scale, _MARGIN_PX + (point[1] - top) * scale)
 
     field = (0.0, 0.0, wide * scale + 2 * _MARGIN_PX, deep * scale + 2 * _MARGIN_PX)
+    gaps = [gap for gap in plan.gaps if any(stands_in(gap, room) for room in plan.rooms)]
+    panels = [box for box in plan.boxes if principal(box.symbols) == "panel"]
+    symbols = [_panel(box, px) for box in panels]
+    taken: list[Extent] = [each for gap in gaps for each in leaf_room(gap, px)]
+    taken += [_about(box, px) for box in panels]
     rooms: list[Mark] = []
-    taken: list[Extent] = []
     for room in plan.rooms:
         floor = floor_of(room, px)
         inside = _inside(room, px(room.corners[0]), scale)
         words, _ = placed([_name(room, inside)], taken, inside)
         taken += [each.extent for each in letterings(words)]
         rooms.append(Linked(room.ref, f"room {room.name}", (Stroke(floor.d, "floor"), *words)))
+    walls = [each for room in plan.rooms for each in _walls(room, px)]
+    named, _ = placed([_panel_name(box, px) for box in panels], taken, field, shy_of=walls)
     lines: list[Mark] = []
     for room in plan.rooms:
         lines += walls_of(room, plan.gaps, px)
-    for gap in plan.gaps:
-        if any(stands_in(gap, room) for room in plan.rooms):
-            lines += gap_of(gap, px)
-    marks = (*rooms, *lines)
-    return Drawing(f"{plan.id}-small", field[2], field[3], plan.title, plan.says, marks, "small")
+    for gap in gaps:
+        lines += gap_of(gap, px)
+    marks = (*rooms, *lines, *symbols, *named)
+    return Drawing(
+        f"{plan.id}-small-{layout}", field[2], field[3], plan.title, plan.says, marks, f"{layout} small"
+    )
+
+
+def _at(box: PlanBox, px: ToPx) -> Inches:
+    """The middle of a panel's symbol, which stands out from its wall."""
+    (x, y), (dx, dy) = px(box.at), box.inward or (0.0, 0.0)
+    return (x + dx * _PANEL_PX * 0.55, y + dy * _PANEL_PX * 0.55)
+
+
+def _panel(box: PlanBox, px: ToPx) -> Linked:
+    return Linked(box.ref, f"panel {box.name}", on_plan(box.symbols, *_at(box, px), _PANEL_PX, box.inward))
+
+
+def _about(box: PlanBox, px: ToPx) -> Extent:
+    x, y = _at(box, px)
+    return (x - 1.5 * _PANEL_PX, y - 1.5 * _PANEL_PX, x + 1.5 * _PANEL_PX, y + 1.5 * _PANEL_PX)
+
+
+def _panel_name(box: PlanBox, px: ToPx) -> Label:
+    return Label(((box.name, "tag"),), *_at(box, px), 1.5 * _PANEL_PX, (0.0, 1.0), may_go=True)
 
 
 def _inside(room: PlanRoom, first: tuple[float, float], scale: float) -> Extent:
     """The room's extent, less its walls."""
     xs = [first[0] + (x - room.corners[0][0]) * scale for x, _ in room.corners]
     ys = [first[1] + (y - room.corners[0][1]) * scale for _, y in room.corners]
-    return (min(xs) + 3, min(ys) + 3, max(xs) - 3, max(ys) - 3)
+    return (min(xs) + 6, min(ys) + 3, max(xs) - 6, max(ys) - 3)
+
+
+def _walls(room: PlanRoom, px: ToPx) -> Iterator[Extent]:
+    """The room its walls take."""
+    points = [px(corner) for corner in room.corners]
+    for start, end in pairwise((*points, points[0])):
+        yield from line_room(start, end, 3)
 
 
 def _name(room: PlanRoom, inside: Extent) -> Label:

@@ -57,7 +57,7 @@ def _rooms(
     panels: Mapping[str, Panel],
     circuits: Mapping[str, Circuit],
 ) -> dict[str, Room]:
-    """Every room with what is in it, in the order of the record."""
+    """Every room with what is in it, by name: in that order a reader looks for one."""
     within: dict[str, list[str]] = {}
     for box in boxes.values():
         within.setdefault(box.room, []).append(box.id)
@@ -79,5 +79,5 @@ def _rooms(
             record=record,
             place=record.place,
         )
-        for id_, record in ids.rooms.items()
+        for id_, record in sorted(ids.rooms.items(), key=lambda each: (each[1].name.casefold(), each[0]))
     }

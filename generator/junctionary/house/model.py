@@ -262,7 +262,7 @@ class Room:
 
 @dataclass(frozen=True, slots=True)
 class House:
-    """The whole record, linked. Every mapping is by id and in the order of the record."""
+    """The whole record, linked. Every mapping is by id, in the order of the record; rooms by name."""
 
     name: str
     edition: str

@@ -28,7 +28,7 @@ from junctionary.drawings.plan import (
     wide_level,
     wide_room,
 )
-from junctionary.drawings.plan_small import small_level
+from junctionary.drawings.plan_small import narrow_small, wide_small
 from junctionary.drawings.symbols import symbol
 from junctionary.publish.address import AddressBook, address_book, fragment
 from junctionary.publish.picture_size import Size
@@ -88,7 +88,7 @@ TABLET_PX = 734.0
 """The widest drawing that a tablet shows as large as it is drawn."""
 
 DRAFTED = frozenset(
-    {"wide plan", "wide wall", "wide bars", "wide drop", "wide map", "wide line", "wide makeup"}
+    {"wide plan", "wide wall", "wide bars", "wide drop", "wide map", "wide line", "wide makeup", "wide small"}
 )
 """Drawings whose wide layout still reads on a tablet: the narrow one is for a phone only."""
 
@@ -220,7 +220,7 @@ def page(
         return plate(wide_level(plan), narrow_level(plan), href, middle_level(plan))
 
     def draw_small(plan: Plan, widest_in: float) -> Markup:
-        return svg(small_level(plan, widest_in), href)
+        return plate(wide_small(plan, widest_in), narrow_small(plan, widest_in), href)
 
     def draw_line(pattern: int | Literal["leg", "far"], number: int) -> Markup:
         """The line of a circuit or another line of a plan, for the key."""
