@@ -57,12 +57,19 @@ def _rooms(
     panels: Mapping[str, Panel],
     circuits: Mapping[str, Circuit],
 ) -> dict[str, Room]:
-    """Every room with what is in it, by name: in that order a reader looks for one."""
+    """Every room with what is in it, by name; its circuits in the order of their breakers."""
     within: dict[str, list[str]] = {}
     for box in boxes.values():
         within.setdefault(box.room, []).append(box.id)
+    stands = {
+        each.id: at for at, each in enumerate(one for panel in panels.values() for one in panel.breakers)
+    }
     served: dict[str, list[str]] = {}
-    for circuit in circuits.values():
+    last = len(stands)
+    for circuit in sorted(
+        circuits.values(),
+        key=lambda each: min((stands.get(one, last) for one in each.breakers), default=last),
+    ):
         for room in circuit.rooms:
             served.setdefault(room, []).append(circuit.id)
     return {
