@@ -36,6 +36,21 @@ SAID: dict[str, tuple[str, str, str]] = {
         "panels/main.yaml:3:12: 'last spring'; expected a year, a month or a day, such as 1957, 2025-10 or "
         "2025-10-11; write as much of the date as is known, the year first",
     ),
+    "an age on no day": (
+        PANEL,
+        "panel: main\nspaces: 4\ninstalled: 2025-02-29\n",
+        "panels/main.yaml:3:12: 2025-02-29 is no day of the calendar; expected a day that there is; correct the date",
+    ),
+    "an entry of no day": (
+        "log.yaml",
+        "- {date: 2026-02-30, change: seen}\n",
+        "log.yaml:1:10: 2026-02-30 is no day of the calendar; expected a day that there is; correct the date",
+    ),
+    "a permit closed on no day": (
+        "house.yaml",
+        "house: Hut\nreference: nec-2023\npermits: [{number: B-1, closed: 2026-13-01}]\n",
+        "house.yaml:3:33: 2026-13-01 is no day of the calendar; expected a day that there is; correct the date",
+    ),
     "surge protection of no type": (
         PANEL,
         "panel: main\nspaces: 4\nsurge: {type: 4}\n",

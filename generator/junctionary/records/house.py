@@ -47,7 +47,8 @@ def read_usual_torque(value: object) -> Quantity | Said | str:
     """``listed`` (all were tightened to the listed value), a torque, ``none`` or ``unknown``."""
     if value == "listed":
         return "listed"
-    return Of(kind="torque", said=(UNKNOWN, NONE))._answer_or_value(value)  # type: ignore[no-any-return]
+    torque: Quantity | Said = Of(kind="torque", said=(UNKNOWN, NONE)).answer_or_value(value)
+    return torque
 
 
 UsualTorque = Annotated[

@@ -8,6 +8,7 @@ typed one, and knows its JSON Schema. A value that cannot be read raises a
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import date
 from enum import Enum
 from typing import Annotated, Any
 
@@ -69,7 +70,7 @@ class Leaf:
         return {"type": "string"}
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.no_info_plain_validator_function(self._answer_or_value)
+        return core_schema.no_info_plain_validator_function(self.answer_or_value)
 
     def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
         schema, said = self.schema(), [each.value for each in self.said]
@@ -77,7 +78,8 @@ class Leaf:
             return schema
         return {"enum": said} if schema == {"enum": []} else {"anyOf": [schema, {"enum": said}]}
 
-    def _answer_or_value(self, value: object) -> Any:
+    def answer_or_value(self, value: object) -> Any:
+        """One of the answers, or the typed value; raises ``PydanticCustomError``."""
         for answer in self.said:
             if value == answer.value:
                 return answer
@@ -176,6 +178,29 @@ class Shaped(Leaf):
 
 
 @dataclass(frozen=True)
+class Day(Shaped):
+    """A day that the calendar has."""
+
+    what: str = "a date"
+    pattern: str = r"(?:18|19|20)[0-9]{2}-[0-9]{2}-[0-9]{2}"
+    example: str = "2026-03-04"
+
+    def read(self, value: object) -> str:
+        said = super().read(value)
+        if not _is_day(said):
+            raise refused(f"{said} is no day of the calendar", "a day that there is", "correct the date")
+        return said
+
+
+def _is_day(said: str) -> bool:
+    try:
+        date.fromisoformat(said)
+    except ValueError:
+        return False
+    return True
+
+
+@dataclass(frozen=True)
 class Parsed(Leaf):
     """A value read by a function that may raise ``refused(...)``."""
 
@@ -206,13 +231,15 @@ def _when(value: object) -> str:
     if isinstance(value, int) and not isinstance(value, bool):
         value = str(value)
     if not isinstance(value, str) or not re.fullmatch(
-        r"(?:18|19|20)\d\d(?:-(?:0[1-9]|1[0-2])(?:-\d\d)?)?", value
+        r"(?:18|19|20)[0-9]{2}(?:-(?:0[1-9]|1[0-2])(?:-[0-9]{2})?)?", value
     ):
         raise refused(
             shown(value),
             "a year, a month or a day, such as 1957, 2025-10 or 2025-10-11",
             "write as much of the date as is known, the year first",
         )
+    if value.count("-") == 2 and not _is_day(value):
+        raise refused(f"{value} is no day of the calendar", "a day that there is", "correct the date")
     return value
 
 
@@ -236,12 +263,9 @@ Reference = Annotated[
     Shaped(what="an id, or parts joined by dots", pattern=rf"{ID}(?:[/.+]{ID})*", example="K3.r1"),
 ]
 Text = Annotated[str, Shaped(what="text", example='"Kitchen counter, left of the sink"')]
-Date = Annotated[str, Shaped(what="a date", pattern=r"\d{4}-\d{2}-\d{2}", example="2026-03-04")]
+Date = Annotated[str, Day()]
 When = Annotated[str | Said, Parsed(by=_when, described="1957, 2025-10 or 2025-10-11", said=(UNKNOWN,))]
-DateOrNone = Annotated[
-    str | Said, Shaped(what="a date", pattern=r"\d{4}-\d{2}-\d{2}", example="2026-03-04", said=(NONE,))
-]
-YesNo = Annotated[bool, Parsed(by=_yes_no, described="true or false")]
+DateOrNone = Annotated[str | Said, Day(said=(NONE,))]
 YesNoUnknown = Annotated[bool | Said, Parsed(by=_yes_no, described="true or false", said=(UNKNOWN,))]
 Count = Annotated[int, Parsed(by=_count, described="a whole number")]
 Space = Annotated[str, Parsed(by=_space, described="a space or a bar")]
@@ -258,7 +282,6 @@ CurrentOrUnknown = Annotated[Quantity | Said, Of(kind="current", said=(UNKNOWN,)
 CurrentOrSaid = Annotated[Quantity | Said, Of(kind="current", said=(UNKNOWN, NONE))]
 Voltage = Annotated[Quantity, Of(kind="voltage")]
 Load = Annotated[Quantity, Of(kind="load")]
-Torque = Annotated[Quantity, Of(kind="torque")]
 TorqueOrSaid = Annotated[Quantity | Said, Of(kind="torque", said=(UNKNOWN, NONE))]
 Temperature = Annotated[Quantity, Of(kind="temperature")]
 Angle = Annotated[Quantity, Of(kind="angle")]
