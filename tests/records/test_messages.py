@@ -51,6 +51,20 @@ SAID: dict[str, tuple[str, str, str]] = {
         "house: Hut\nreference: nec-2023\npermits: [{number: B-1, closed: 2026-13-01}]\n",
         "house.yaml:3:33: 2026-13-01 is no day of the calendar; expected a day that there is; correct the date",
     ),
+    "a cable of three and of two circuits": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: 14/3/2 NM-B}]\n",
+        "circuits/c.yaml:3:24: '14/3/2 NM-B' is no cable known here; expected a cable such as 12/2 NM-B, "
+        "14/2 NM no ground or 2-2-2-4 SER aluminium; "
+        "write the size, the number of conductors and the kind as on the sheath, or unknown",
+    ),
+    "a cable with a ground and without": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: 2-2-2-4 SER no ground}]\n",
+        "circuits/c.yaml:3:24: '2-2-2-4 SER no ground' has a ground, its last size, and has none; "
+        "expected one of the two: 2-2-2-4 SER, or 2-2-2 SER no ground; "
+        "leave out no ground, or the size of the ground",
+    ),
     "surge protection of no type": (
         PANEL,
         "panel: main\nspaces: 4\nsurge: {type: 4}\n",
