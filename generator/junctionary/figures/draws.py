@@ -134,7 +134,7 @@ def _of_load(
     load: LoadRecord,
     outlets: Mapping[str, Iterable[Outlet]],
 ) -> Draw:
-    name = load.name or load.is_.replace("-", " ")
+    name = load.called
     said = load.plugged or load.wired
     device, part = at_of(house, said) if said else (None, None)
     box = device.box if device else said if said in house.boxes else None
