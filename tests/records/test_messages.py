@@ -65,6 +65,21 @@ SAID: dict[str, tuple[str, str, str]] = {
         "expected one of the two: 2-2-2-4 SER, or 2-2-2 SER no ground; "
         "leave out no ground, or the size of the ground",
     ),
+    "a breaker of nought": (
+        PANEL,
+        "panel: main\nspaces: 4\nbreakers: {1: {rating: 0 A}}\n",
+        "panels/main.yaml:3:24: 0 A is nothing; expected a current above zero; leave it out if it is not known",
+    ),
+    "a load across nought": (
+        CIRCUIT,
+        "circuit: c\nname: C\nloads: [{id: fan, is: fan, volts: 0 V}]\n",
+        "circuits/c.yaml:3:35: 0 V is nothing; expected a voltage above zero; leave it out if it is not known",
+    ),
+    "a transformer of nought": (
+        "house.yaml",
+        "house: Hut\nreference: nec-2023\nservice: {transformer: {rating: 0 kVA, impedance: 1.8 %}}\n",
+        "house.yaml:3:33: 0 kVA is nothing; expected a load above zero; leave it out if it is not known",
+    ),
     "surge protection of no type": (
         PANEL,
         "panel: main\nspaces: 4\nsurge: {type: 4}\n",

@@ -88,9 +88,13 @@ class Leaf:
 
 @dataclass(frozen=True)
 class Of(Leaf):
-    """A quantity of one kind, with its unit: ``Of("current")`` reads ``20 A``."""
+    """A quantity of one kind, with its unit: ``Of(kind="current", above_zero=True)`` reads ``20 A``.
+
+    ``above_zero`` refuses a zero: of what a sum divides by, and of what cannot be nought.
+    """
 
     kind: str = "length"
+    above_zero: bool = False
 
     def read(self, value: object) -> Quantity:
         if not isinstance(value, str):
@@ -101,9 +105,14 @@ class Of(Leaf):
                 f"write the unit, for example {example}",
             )
         try:
-            return read_quantity(value, self.kind)
+            read = read_quantity(value, self.kind)
         except UnitError as error:
             raise refused(error.found, error.expected, error.do) from None
+        if self.above_zero and read.magnitude == 0:
+            raise refused(
+                f"{value} is nothing", f"a {self.kind} above zero", "leave it out if it is not known"
+            )
+        return read
 
     def schema(self) -> dict[str, Any]:
         return {
@@ -277,12 +286,13 @@ Area = Annotated[Quantity, Of(kind="area")]
 Volume = Annotated[Quantity, Of(kind="volume")]
 VolumeOrUnknown = Annotated[Quantity | Said, Of(kind="volume", said=(UNKNOWN,))]
 Weight = Annotated[Quantity, Of(kind="weight")]
-Current = Annotated[Quantity, Of(kind="current")]
-CurrentOrUnknown = Annotated[Quantity | Said, Of(kind="current", said=(UNKNOWN,))]
-CurrentOrSaid = Annotated[Quantity | Said, Of(kind="current", said=(UNKNOWN, NONE))]
-Voltage = Annotated[Quantity, Of(kind="voltage")]
+Current = Annotated[Quantity, Of(kind="current", above_zero=True)]
+CurrentOrUnknown = Annotated[Quantity | Said, Of(kind="current", above_zero=True, said=(UNKNOWN,))]
+CurrentOrSaid = Annotated[Quantity | Said, Of(kind="current", above_zero=True, said=(UNKNOWN, NONE))]
+Voltage = Annotated[Quantity, Of(kind="voltage", above_zero=True)]
 Load = Annotated[Quantity, Of(kind="load")]
-TorqueOrSaid = Annotated[Quantity | Said, Of(kind="torque", said=(UNKNOWN, NONE))]
+Rating = Annotated[Quantity, Of(kind="load", above_zero=True)]
+TorqueOrSaid = Annotated[Quantity | Said, Of(kind="torque", above_zero=True, said=(UNKNOWN, NONE))]
 Temperature = Annotated[Quantity, Of(kind="temperature")]
 Angle = Annotated[Quantity, Of(kind="angle")]
 Size = Annotated[WireSize, Wire()]

@@ -185,7 +185,7 @@ def _receptacle(survey: Survey, match: ReceptacleMatch) -> MatchLine:
 
 
 def _goes_dark(survey: Survey, circuit: Circuit) -> Table:
-    """Every device of the circuit, or with a load of it, by room; then the loads of which no place is told."""
+    """Every device of the circuit, or with a load of it, by room; then the loads told to be nowhere."""
     house = survey.house
     order = list(house.rooms)
     loads: dict[str, list[str]] = {each: [] for each in circuit.devices}
