@@ -65,6 +65,11 @@ SAID: dict[str, tuple[str, str, str]] = {
         "expected one of the two: 2-2-2-4 SER, or 2-2-2 SER no ground; "
         "leave out no ground, or the size of the ground",
     ),
+    "a panel of no house's size": (
+        PANEL,
+        "panel: main\nspaces: 30000000\n",
+        "panels/main.yaml:2:9: 30000000 spaces; expected 200 at most; count those its face has",
+    ),
     "a breaker of nought": (
         PANEL,
         "panel: main\nspaces: 4\nbreakers: {1: {rating: 0 A}}\n",
@@ -79,6 +84,11 @@ SAID: dict[str, tuple[str, str, str]] = {
         "house.yaml",
         "house: Hut\nreference: nec-2023\nservice: {transformer: {rating: 0 kVA, impedance: 1.8 %}}\n",
         "house.yaml:3:33: 0 kVA is nothing; expected a load above zero; leave it out if it is not known",
+    ),
+    "an island without corners": (
+        ROOM,
+        "room: den\nname: Den\nkind: kitchen\nislands: [{outline: []}]\n",
+        "rooms/den.yaml:4:21: 0 corners; expected three corners or more; add the others, or take the island out",
     ),
     "surge protection of no type": (
         PANEL,

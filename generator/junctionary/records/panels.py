@@ -2,7 +2,7 @@
 
 from typing import Annotated, Any
 
-from pydantic import Discriminator, Tag
+from pydantic import AfterValidator, Discriminator, Tag
 
 from junctionary.records import words
 from junctionary.records.places import At
@@ -33,6 +33,9 @@ from junctionary.records.values import (
     refused,
     shown,
 )  # fmt: skip
+
+MOST_SPACES = 200
+"""More than any panel of a house has; each is drawn."""
 
 Feeds = Annotated[
     str | Said,
@@ -132,6 +135,12 @@ SurgeOrSaid = Annotated[
 ]
 
 
+def _not_absurd(spaces: int) -> int:
+    if spaces > MOST_SPACES:
+        raise refused(f"{spaces} spaces", f"{MOST_SPACES} at most", "count those its face has")
+    return spaces
+
+
 class PanelRecord(Record):
     """One panel. ``circuits`` is how many poles its label allows, where half-size breakers may stand."""
 
@@ -141,7 +150,7 @@ class PanelRecord(Record):
     at: At | None = None
     rating: CurrentOrUnknown | None = None
     main: CurrentOrSaid | None = None
-    spaces: Count
+    spaces: Annotated[Count, AfterValidator(_not_absurd)]
     circuits: Count | None = None
     fed_by: IdOrUnknown | None = None
     bonded: YesNoUnknown | None = None
