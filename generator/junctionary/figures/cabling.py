@@ -8,9 +8,8 @@ from junctionary.formulas.resistance import Wire
 from junctionary.house.model import Circuit, House, Run
 from junctionary.records.cables import Conductor
 from junctionary.records.values import UNKNOWN
+from junctionary.records.words import NEUTRAL_COLOURS
 from junctionary.units import Quantity
-
-WHITE = ("white", "grey")
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,8 +97,8 @@ def wired_of(run: Run, *, neutral: bool) -> Wired:
     # To a hundredth of a foot: what a page shows, not what a metre divides into.
     feet = Fraction(round(run.length.to("ft") * 100), 100) if isinstance(run.length, Quantity) else None
     insulated = _insulated(run)
-    whites = [each for each in insulated if each.colour.startswith(WHITE)] or insulated[-1:]
-    hots = [each for each in insulated if not each.colour.startswith(WHITE)] or insulated
+    whites = [each for each in insulated if each.colour in NEUTRAL_COLOURS] or insulated[-1:]
+    hots = [each for each in insulated if each.colour not in NEUTRAL_COLOURS] or insulated
     grounds = [each for each in run.conductors if each.is_ground]
     return Wired(
         run.id,

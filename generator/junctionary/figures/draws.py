@@ -23,7 +23,8 @@ from junctionary.formulas.sums import plain
 from junctionary.formulas.worked import Worked, finished, lacking, step
 from junctionary.house.model import Circuit, Device, House
 from junctionary.house.network import Network
-from junctionary.house.outlets import WIRED, Outlet, outlets_of
+from junctionary.house.outlets import Outlet, outlets_of
+from junctionary.house.terminals import WIRED
 from junctionary.marks import Place
 from junctionary.records.circuits import LoadRecord
 from junctionary.units import Quantity

@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from junctionary.figures.places import OPEN_AIR, exposure, is_125_volt, is_small_receptacle, volts_of
-from junctionary.figures.receptacles import RECEPTACLES, is_taken_up, outlets_of, plugged_into
+from junctionary.figures.receptacles import is_taken_up, outlets_of, plugged_into
 from junctionary.house.geometry import Shape, Spot, distance_in, inches, shape, span_of, spot
 from junctionary.house.model import Box, Device, House, Room
+from junctionary.house.terminals import RECEPTACLES
 from junctionary.records.rooms import Thing
 from junctionary.sources import edition_year
 from junctionary.tables import table

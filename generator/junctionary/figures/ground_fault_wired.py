@@ -3,7 +3,7 @@
 from junctionary.figures.ground_fault import WORK_PLACES, Asked, is_detached
 from junctionary.figures.places import OPEN_AIR, branch_breakers
 from junctionary.house.model import Device, House, Room
-from junctionary.house.outlets import WIRED
+from junctionary.house.terminals import WIRED
 from junctionary.records.circuits import LoadRecord
 from junctionary.sources import edition_year
 from junctionary.tables import table

@@ -3,10 +3,10 @@
 from collections.abc import Collection
 from fractions import Fraction
 
-from junctionary.figures.receptacles import RECEPTACLES, rating_of
+from junctionary.figures.receptacles import rating_of
 from junctionary.house.model import Box, House
 from junctionary.house.panels import MAIN
-from junctionary.house.terminals import terminals_of
+from junctionary.house.terminals import RECEPTACLES, terminals_of
 from junctionary.records.devices import DeviceKind
 from junctionary.records.values import UNKNOWN, Said
 from junctionary.tables import table

@@ -9,10 +9,9 @@ from junctionary.house.model import Device, House
 from junctionary.house.network import Network
 from junctionary.house.outlets import Outlet
 from junctionary.house.supply import Supply, supply
+from junctionary.house.terminals import GFCI
 from junctionary.records.devices import DeviceKind
 from junctionary.records.words import GUARDS
-
-GUARDING = ("gfci-receptacle", "gfci-device")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +37,7 @@ def guards_of_kind(kind: DeviceKind) -> tuple[str, ...]:
     """What a kind of device guards against: as told, else ground faults where it is a GFCI device."""
     if kind.guards is not None:
         return tuple(kind.guards)
-    return ("gfci",) if kind.is_ in GUARDING else ()
+    return ("gfci",) if kind.is_ in GFCI else ()
 
 
 def guarded_devices(house: House, network: Network) -> dict[str, Guarded]:

@@ -12,8 +12,7 @@ from junctionary.house.matters import Matter, circuits_behind, in_order
 from junctionary.house.model import Device, House
 from junctionary.house.network import Feed, Network
 from junctionary.house.network.panel_wiring import poles
-
-HALVES = ("top", "bottom")
+from junctionary.house.terminals import HALVES
 
 
 @dataclass(frozen=True, slots=True)

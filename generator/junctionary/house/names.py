@@ -5,13 +5,12 @@ from collections.abc import Iterable
 from junctionary.house.ids import Ids, unknown_id
 from junctionary.house.makeup.bench import ALIASES
 from junctionary.house.panels import breaker_key, breaker_names
-from junctionary.house.terminals import terminals_of
+from junctionary.house.terminals import HALVES, terminals_of
 from junctionary.marks import Place
 from junctionary.problems import Problem
 from junctionary.records import Records
 from junctionary.records.rooms import Thing
 
-HALVES = ("top", "bottom")
 PARTS_OF_PANEL = ("neutral", "ground", "A", "B")
 
 

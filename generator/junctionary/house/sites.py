@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from junctionary.house.model import Box, House, Landing
 from junctionary.house.network import Edge, Network
-from junctionary.house.outlets import RECEPTACLES
+from junctionary.house.terminals import RECEPTACLES
 from junctionary.house.weights import CHANGED, DAMP_ROOMS, RECENT_DAYS, WEIGHTS
 from junctionary.records.values import UNKNOWN
 from junctionary.units import Quantity

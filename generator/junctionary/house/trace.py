@@ -12,10 +12,9 @@ from fractions import Fraction
 
 from junctionary.house.model import House, Role
 from junctionary.house.network import Edge, Network
+from junctionary.house.terminals import HALVES
 from junctionary.house.walk import Walk, bar_walk, hot_walks
 from junctionary.units import Quantity
-
-HALVES = ("top", "bottom")
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ from typing import Any
 from junctionary.marks import MarkedMap
 from junctionary.problems import nearest
 from junctionary.records.values import UNKNOWN, Said, refused, shown
-from junctionary.records.words import COLOURS
+from junctionary.records.words import COLOURS, GROUND_COLOURS
 from junctionary.units import UnitError, WireSize, read_wire_size
 
 KINDS = ("NM-B", "NM", "NMC-B", "UF-B", "UF", "MC", "AC", "SER", "SEU", "USE", "TC", "cord")
@@ -44,7 +44,7 @@ class Conductor:
     @property
     def is_ground(self) -> bool:
         """Whether its colour marks it as an equipment grounding conductor."""
-        return self.colour in ("bare", "green", "green-yellow", "armor")
+        return self.colour in GROUND_COLOURS
 
 
 @dataclass(frozen=True, slots=True)
