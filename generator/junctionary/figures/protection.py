@@ -50,7 +50,7 @@ def guarded_devices(house: House, network: Network) -> dict[str, Guarded]:
 
 
 def _guarded(house: House, held: Supply, device: Device, outlets: list[Outlet]) -> Guarded:
-    ways = [way for outlet in outlets for way in _ways(house, held, outlet)]
+    ways = [way for outlet in outlets for way in _ways(held, outlet)]
     breakers = [each for way in ways for each in way if each in house.breakers]
     lacks: list[str] = []
     if not ways or any(outlet.id in held.lost["hot"] for outlet in outlets):
@@ -73,14 +73,11 @@ def _guarded(house: House, held: Supply, device: Device, outlets: list[Outlet]) 
     )
 
 
-def _ways(house: House, held: Supply, outlet: Outlet) -> Iterator[tuple[str, ...]]:
+def _ways(held: Supply, outlet: Outlet) -> Iterator[tuple[str, ...]]:
     """From each hot terminal of an outlet, the guards and breakers on its way to the source."""
     for start in held.starts["hot"][outlet.id]:
-        way: list[str] = []
-        for edge in held.trees["hot"].trail(start):
-            if edge.kind in ("protector", "breaker"):
-                way.append(edge.of)
-        yield tuple(way)
+        trail = held.trees["hot"].trail(start)
+        yield tuple(edge.of for edge in trail if edge.kind in ("protector", "breaker"))
 
 
 def _on_every(house: House, ways: list[tuple[str, ...]], guard: str) -> tuple[str, ...]:
