@@ -10,7 +10,7 @@ drop, the service. ``draws_of`` gives, by id,
 
 Nothing is left out for being unknown: what is not recorded has ``amps`` that
 lacks it. Of loads that never run together (``instead_of``) all are in the
-list; ``figures.together`` picks those that may run at once.
+list; ``together`` picks those that may run at once.
 """
 
 from collections.abc import Iterable, Iterator, Mapping

@@ -1,7 +1,7 @@
 """Which outlets other than receptacles must open on a ground fault, and which appliances, however fed."""
 
-from junctionary.figures.ground_fault import WORK_PLACES, Asked, is_detached
-from junctionary.figures.places import OPEN_AIR, branch_breakers
+from junctionary.figures.ground_fault import WORK_PLACES, Asked
+from junctionary.figures.places import OPEN_AIR, branch_breakers, is_detached
 from junctionary.house.model import Device, House, Room
 from junctionary.house.terminals import WIRED
 from junctionary.records.circuits import LoadRecord

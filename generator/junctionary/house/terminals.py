@@ -1,6 +1,7 @@
 """The terminals of each kind of device, by the device's own marking."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
 from junctionary.records.devices import DeviceKind
@@ -89,14 +90,16 @@ def terminals_of(kind: DeviceKind) -> tuple[Terminal, ...]:
 
 
 def _leads(kind: DeviceKind) -> tuple[Terminal, ...]:
-    usual = ("black", "red", "green") if _is_across_both_legs(kind) else ("black", "white", "green")
+    across = kind.volts is not None and is_across(kind.volts.to("V"))
+    usual = ("black", "red", "green") if across else ("black", "white", "green")
     colours = [lead.colour for lead in kind.leads] if kind.leads else usual
     roles: dict[str, TerminalRole] = {"white": "neutral", "green": "ground", "bare": "ground"}
     return tuple(Terminal(colour, roles.get(colour, "hot")) for colour in colours)
 
 
-def _is_across_both_legs(kind: DeviceKind) -> bool:
-    return kind.volts is not None and kind.volts.to("V") >= LEAST_TWO_LEG_V
+def is_across(volts: Fraction) -> bool:
+    """Whether a nominal voltage is one between the two legs."""
+    return volts >= LEAST_TWO_LEG_V
 
 
 def has_leads(kind: DeviceKind) -> bool:

@@ -1,12 +1,12 @@
 """panels/*.yaml: one panel, its spaces, and what each breaker feeds."""
 
-from typing import Annotated, Any
+from typing import Annotated
 
 from pydantic import AfterValidator, Discriminator, Tag
 
 from junctionary.records import words
 from junctionary.records.places import At
-from junctionary.records.reading import Record
+from junctionary.records.reading import Record, word_or_map
 from junctionary.records.runs import Evidence
 from junctionary.records.values import (
     NONE,
@@ -74,12 +74,8 @@ class FillerPlate(Record):
     state: Annotated[str, OneOf(choices=("unused", "blank", "open"), what="state of a space")]
 
 
-def _space_tag(value: Any) -> str:
-    return "state" if isinstance(value, str) else "breaker"
-
-
 InSpace = Annotated[
-    Annotated[BreakerRecord, Tag("breaker")] | Annotated[FillerPlate, Tag("state")], Discriminator(_space_tag)
+    Annotated[BreakerRecord, Tag("map")] | Annotated[FillerPlate, Tag("word")], Discriminator(word_or_map)
 ]
 
 
@@ -122,16 +118,12 @@ class Surge(Record):
     note: Text | None = None
 
 
-def _surge_tag(value: Any) -> str:
-    return "said" if isinstance(value, str) else "surge"
-
-
 SurgeOrSaid = Annotated[
-    Annotated[Surge, Tag("surge")]
+    Annotated[Surge, Tag("map")]
     | Annotated[
-        Said, OneOf(what="answer", otherwise="{type: 2, connected: lugs}", said=(NONE, UNKNOWN)), Tag("said")
+        Said, OneOf(what="answer", otherwise="{type: 2, connected: lugs}", said=(NONE, UNKNOWN)), Tag("word")
     ],
-    Discriminator(_surge_tag),
+    Discriminator(word_or_map),
 ]
 
 

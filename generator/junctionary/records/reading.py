@@ -95,6 +95,11 @@ def _unknown_key(key: str, data: MarkedMap, known: list[str]) -> Problem:
     )
 
 
+def word_or_map(value: object) -> str:
+    """The tag of what may be a bare word or a mapping."""
+    return "word" if isinstance(value, str) else "map"
+
+
 def problems_of(error: ValidationError, root: MarkedMap | MarkedList) -> list[Problem]:
     """Every fault pydantic found in one tree, each at its place."""
     found = [_problem_of(each, root) for each in error.errors(include_url=False)]

@@ -1,6 +1,5 @@
 """Builds the sheet of a circuit."""
 
-import re
 from collections.abc import Iterator
 
 from junctionary.figures.receptacles import ReceptacleMatch
@@ -8,7 +7,7 @@ from junctionary.formulas.worked import Worked
 from junctionary.house.model import Circuit, House
 from junctionary.sheets.circuit import CircuitSheet, MatchLine
 from junctionary.sheets.circuit_drop import drop_table, drop_workings
-from junctionary.sheets.circuit_load import load_facts, load_workings
+from junctionary.sheets.circuit_load import in_words, load_facts, load_workings
 from junctionary.sheets.circuit_tree import circuit_map, gravest
 from junctionary.sheets.drop_plots import drop_plot
 from junctionary.sheets.entries import Fact, Row, Table, Working, WorkingLine
@@ -40,8 +39,6 @@ from junctionary.sheets.survey import (
 )
 from junctionary.sheets.titleblock import circuit_number
 from junctionary.units import Quantity, decimal
-
-_SMALLER = re.compile(r"\bmin\(([^(),]+), ([^(),]+)\)")
 
 
 def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
@@ -297,11 +294,6 @@ def _loads(survey: Survey, circuit: Circuit) -> Table:
     )
 
 
-def _spoken(sum_: str) -> str:
-    """A sum as a person reads it: the smaller of two is said in words."""
-    return _SMALLER.sub(r"the smaller of \1 and \2", sum_)
-
-
 def _workings(survey: Survey, circuit: Circuit) -> Iterator[Working]:
     limit = survey.figures.circuits.get(circuit.id)
     if limit is None or limit.limiting is None:
@@ -310,7 +302,7 @@ def _workings(survey: Survey, circuit: Circuit) -> Iterator[Working]:
     lines = [
         WorkingLine(
             step.what,
-            _spoken(step.sum),
+            in_words(step.sum),
             f"{decimal(step.value, 2)} {step.unit}" if step.unit != "A" else decimal(step.value, 2),
         )
         for step in wire.breaker.steps
