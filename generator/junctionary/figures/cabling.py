@@ -6,8 +6,8 @@ from fractions import Fraction
 
 from junctionary.formulas.resistance import Wire
 from junctionary.house.model import Circuit, House, Run
+from junctionary.house.network import is_service_panel
 from junctionary.records.cables import Conductor
-from junctionary.records.values import UNKNOWN
 from junctionary.records.words import NEUTRAL_COLOURS
 from junctionary.units import Quantity
 
@@ -116,9 +116,7 @@ def feeders_of(house: House, cablings: Mapping[str, Cabling], panel: str | None)
     while panel is not None:
         record = house.panels[panel]
         if record.feeder is None:
-            by = record.record.fed_by
-            untold = by is UNKNOWN or (by is None and len(house.panels) > 1)
-            return None if untold else tuple(reversed(found))
+            return tuple(reversed(found)) if is_service_panel(house, record) else None
         if record.feeder in found or record.feeder not in cablings:
             return None
         found.append(record.feeder)

@@ -17,6 +17,7 @@ from junctionary.formulas.standard_rating import rating_at_or_below
 from junctionary.formulas.sums import plain
 from junctionary.formulas.worked import Worked, finished, lacking, step
 from junctionary.house.model import Circuit, House, Panel
+from junctionary.house.network import is_service_panel
 from junctionary.sources import cite_in
 from junctionary.units import Quantity
 
@@ -175,7 +176,7 @@ def _is_whole(house: House, panel: Panel, circuit: Circuit) -> bool:
     at = panel.record.at
     room = house.rooms.get(at.room) if at and at.room else None
     apart = room is not None and is_detached(house, room)
-    return house.panels[supply].record.fed_by == "service" and not others and not apart
+    return is_service_panel(house, house.panels[supply]) and not others and not apart
 
 
 def _allowed(limits: list[WireLimit], gaps: list[str], ampacity: Worked, edition: str, whole: bool) -> Worked:
