@@ -39,17 +39,20 @@ SAID: dict[str, tuple[str, str, str]] = {
     "an age on no day": (
         PANEL,
         "panel: main\nspaces: 4\ninstalled: 2025-02-29\n",
-        "panels/main.yaml:3:12: 2025-02-29 is no day of the calendar; expected a day that there is; correct the date",
+        "panels/main.yaml:3:12: there is no 2025-02-29; expected a day of the calendar, as year, month and day; "
+        "correct the month or the day",
     ),
     "an entry of no day": (
         "log.yaml",
         "- {date: 2026-02-30, change: seen}\n",
-        "log.yaml:1:10: 2026-02-30 is no day of the calendar; expected a day that there is; correct the date",
+        "log.yaml:1:10: there is no 2026-02-30; expected a day of the calendar, as year, month and day; "
+        "correct the month or the day",
     ),
     "a permit closed on no day": (
         "house.yaml",
         "house: Hut\nreference: nec-2023\npermits: [{number: B-1, closed: 2026-13-01}]\n",
-        "house.yaml:3:33: 2026-13-01 is no day of the calendar; expected a day that there is; correct the date",
+        "house.yaml:3:33: there is no 2026-13-01; expected a day of the calendar, as year, month and day; "
+        "correct the month or the day",
     ),
     "a cable of three and of two circuits": (
         CIRCUIT,
@@ -68,7 +71,8 @@ SAID: dict[str, tuple[str, str, str]] = {
     "a panel of no house's size": (
         PANEL,
         "panel: main\nspaces: 30000000\n",
-        "panels/main.yaml:2:9: 30000000 spaces; expected 200 at most; count those its face has",
+        "panels/main.yaml:2:9: 30000000; expected how many spaces the panel has, from 1 to 200; "
+        "count its spaces, empty ones too",
     ),
     "a breaker of nought": (
         PANEL,
@@ -116,7 +120,7 @@ SAID: dict[str, tuple[str, str, str]] = {
     "a day no permit is closed on": (
         "house.yaml",
         "house: Hut\nreference: nec-2023\npermits: [{number: B-1, closed: 2026}]\n",
-        'house.yaml:3:33: the number 2026; expected a date; put it in quotes if it is meant: "2026"',
+        "house.yaml:3:33: 2026; expected a date such as 2026-03-04; write year, month and day",
     ),
     "a missing key": (
         ROOM,
@@ -214,7 +218,8 @@ SAID: dict[str, tuple[str, str, str]] = {
     "half a space": (
         PANEL,
         "panel: main\nspaces: 8.5\n",
-        "panels/main.yaml:2:9: 8.5; expected a whole number; write a whole number such as 2",
+        "panels/main.yaml:2:9: 8.5; expected how many spaces the panel has, from 1 to 200; "
+        "count its spaces, empty ones too",
     ),
     "a day of no calendar's form": (
         BOX,

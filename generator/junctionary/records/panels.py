@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from pydantic import AfterValidator, Discriminator, Tag
+from pydantic import Discriminator, Tag
 
 from junctionary.records import words
 from junctionary.records.places import At
@@ -33,9 +33,6 @@ from junctionary.records.values import (
     refused,
     shown,
 )  # fmt: skip
-
-MOST_SPACES = 200
-"""More than any panel of a house has; each is drawn."""
 
 Feeds = Annotated[
     str | Said,
@@ -127,10 +124,15 @@ SurgeOrSaid = Annotated[
 ]
 
 
-def _not_absurd(spaces: int) -> int:
-    if spaces > MOST_SPACES:
-        raise refused(f"{spaces} spaces", f"{MOST_SPACES} at most", "count those its face has")
-    return spaces
+MOST_SPACES = 200
+
+
+def read_spaces(value: object) -> int:
+    """How many spaces a panel has; raises ``refused``."""
+    if isinstance(value, int) and not isinstance(value, bool) and 1 <= value <= MOST_SPACES:
+        return value
+    expected = f"how many spaces the panel has, from 1 to {MOST_SPACES}"
+    raise refused(shown(value), expected, "count its spaces, empty ones too")
 
 
 class PanelRecord(Record):
@@ -142,7 +144,7 @@ class PanelRecord(Record):
     at: At | None = None
     rating: CurrentOrUnknown | None = None
     main: CurrentOrSaid | None = None
-    spaces: Annotated[Count, AfterValidator(_not_absurd)]
+    spaces: Annotated[int, Parsed(by=read_spaces, described="a whole number")]
     circuits: Count | None = None
     fed_by: IdOrUnknown | None = None
     bonded: YesNoUnknown | None = None

@@ -14,6 +14,11 @@ NOWHERE = Place("", 0, 0)
 """The place of a bare value: it has none of its own, the key it stands under has."""
 
 
+def word_or_map(value: object) -> str:
+    """The tag of what may be a bare word or a mapping."""
+    return "word" if isinstance(value, str) else "map"
+
+
 @dataclass(slots=True)
 class Reading:
     """What is gathered while one file is read: its unknown keys, as problems."""
@@ -93,11 +98,6 @@ def _unknown_key(key: str, data: MarkedMap, known: list[str]) -> Problem:
         f"{near!r}, the nearest known key" if near else f"one of {', '.join(known)}",
         f"write {near} or take the key out" if near else "take the key out",
     )
-
-
-def word_or_map(value: object) -> str:
-    """The tag of what may be a bare word or a mapping."""
-    return "word" if isinstance(value, str) else "map"
 
 
 def problems_of(error: ValidationError, root: MarkedMap | MarkedList) -> list[Problem]:

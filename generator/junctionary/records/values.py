@@ -188,25 +188,25 @@ class Shaped(Leaf):
 
 @dataclass(frozen=True)
 class Day(Shaped):
-    """A day that the calendar has."""
+    """A day of the calendar."""
 
     what: str = "a date"
-    pattern: str = r"(?:18|19|20)[0-9]{2}-[0-9]{2}-[0-9]{2}"
+    pattern: str = r"\d{4}-\d{2}-\d{2}"
     example: str = "2026-03-04"
 
     def read(self, value: object) -> str:
-        said = super().read(value)
-        if not _is_day(said):
-            raise refused(f"{said} is no day of the calendar", "a day that there is", "correct the date")
-        return said
+        if not isinstance(value, str):
+            raise refused(shown(value), "a date such as 2026-03-04", "write year, month and day")
+        return _on_calendar(super().read(value))
 
 
-def _is_day(said: str) -> bool:
+def _on_calendar(day: str) -> str:
     try:
-        date.fromisoformat(said)
+        date.fromisoformat(day)
     except ValueError:
-        return False
-    return True
+        expected = "a day of the calendar, as year, month and day"
+        raise refused(f"there is no {day}", expected, "correct the month or the day") from None
+    return day
 
 
 @dataclass(frozen=True)
@@ -240,16 +240,14 @@ def _when(value: object) -> str:
     if isinstance(value, int) and not isinstance(value, bool):
         value = str(value)
     if not isinstance(value, str) or not re.fullmatch(
-        r"(?:18|19|20)[0-9]{2}(?:-(?:0[1-9]|1[0-2])(?:-[0-9]{2})?)?", value
+        r"(?:18|19|20)\d\d(?:-(?:0[1-9]|1[0-2])(?:-\d\d)?)?", value
     ):
         raise refused(
             shown(value),
             "a year, a month or a day, such as 1957, 2025-10 or 2025-10-11",
             "write as much of the date as is known, the year first",
         )
-    if value.count("-") == 2 and not _is_day(value):
-        raise refused(f"{value} is no day of the calendar", "a day that there is", "correct the date")
-    return value
+    return _on_calendar(value) if value.count("-") == 2 else value
 
 
 def _space(value: object) -> str:
@@ -275,6 +273,7 @@ Text = Annotated[str, Shaped(what="text", example='"Kitchen counter, left of the
 Date = Annotated[str, Day()]
 When = Annotated[str | Said, Parsed(by=_when, described="1957, 2025-10 or 2025-10-11", said=(UNKNOWN,))]
 DateOrNone = Annotated[str | Said, Day(said=(NONE,))]
+YesNo = Annotated[bool, Parsed(by=_yes_no, described="true or false")]
 YesNoUnknown = Annotated[bool | Said, Parsed(by=_yes_no, described="true or false", said=(UNKNOWN,))]
 Count = Annotated[int, Parsed(by=_count, described="a whole number")]
 Space = Annotated[str, Parsed(by=_space, described="a space or a bar")]
