@@ -312,6 +312,7 @@ def test_other_kinds_are_shown_in_a_houses_own_system() -> None:
         ("14awg", "14 AWG"),
         ("4/0 AWG", "4/0 AWG"),
         ("0 AWG", "1/0 AWG"),
+        ("00 AWG", "2/0 AWG"),
         ("250 kcmil", "250 kcmil"),
         ("250 MCM", "250 kcmil"),
     ],

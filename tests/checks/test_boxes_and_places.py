@@ -48,6 +48,14 @@ def test_a_device_of_unknown_depth_is_asked_for(says: Callable) -> None:
     assert (said.found, said.needs) == ([], ["how deep K1.s1 is"])
 
 
+def test_a_box_whose_size_is_unknown_is_asked_for_its_depth(says: Callable) -> None:
+    inside = "devices: {s1: flat}, capped: [a1]"
+    said = says(SHALLOW, box(f"size: unknown, {inside}", kinds=TIMER))
+    assert (said.found, said.needs) == ([], ["how deep box K1 is"])
+    assert says(SHALLOW, box(f"size: unknown, depth: 1 in, {inside}", "12/2 NM-B", kinds=TIMER)).found
+    assert says(SHALLOW, box(f"size: none, {inside}", kinds=TIMER)).needs == []
+
+
 def test_a_box_too_shallow_for_its_wire_is_so_whatever_the_device(says: Callable) -> None:
     told = box("size: {depth: 1 in}, devices: {s1: switch}, capped: [a1]", "12/2 NM-B")
     assert says(SHALLOW, told).found == ["boxes/den.yaml:3"]

@@ -179,3 +179,34 @@ def test_grounds_of_two_circuits_may_meet(says: Callable) -> None:
     )  # fmt: skip
     for rule in ("circuits-joined", "neutral-borrowed", "circuit-loops-back", "neutral-ground-joined"):
         assert says(rule, text).found == []
+
+
+GROUNDS = """[circuits/c.yaml]
+circuit: c
+name: C
+runs:
+  - {id: a1, cable: 14/2 NM-B, from: unknown, to: K1}
+  - {id: a2, cable: 14/2 NM-B, from: K1, to: unknown}
+  - {id: a3, cable: 14/2 NM-B, from: K1, to: unknown}
+  - {id: a4, cable: 14/2 NM-B, from: K1, to: unknown}
+[boxes/den.yaml]
+room: den
+boxes:
+  K1:
+    size: {of: steel}
+    joints:
+      - {join: [a1.black, a2.black, a3.black, a4.black], by: lever}
+      - {join: [a1.white, a2.white, a3.white, a4.white], by: lever}
+      - {join: [a1.bare, a2.bare], by: lever}
+"""
+
+
+@pytest.mark.parametrize(
+    ("others", "line"),
+    [
+        ("      - {join: [a3.bare, a4.bare], by: lever}\n", 9),
+        ("    terminals:\n      box.screw: {wire: [a3.bare, a4.bare]}\n", 10),
+    ],
+)
+def test_of_grounds_in_two_equal_groups_the_later_is_named(others: str, line: int, says: Callable) -> None:
+    assert says("grounds-not-joined", GROUNDS + others).found == [f"boxes/den.yaml:{line}"]

@@ -100,3 +100,15 @@ def test_what_failed_is_passed_only_by_the_same_inspection_of_the_same_things(
 def test_a_pass_of_a_part_does_not_pass_the_whole(says: Callable) -> None:
     log = LOG + FAILED.replace("about: den, ", "") + FAILED.replace("fail", "pass").replace("-04,", "-20,")
     assert says("inspection-not-passed", log).found == ["log.yaml:1"]
+
+
+def test_a_breaker_logged_off_by_one_of_its_spaces_is_proved(says: Callable) -> None:
+    record = (
+        "[panels/main.yaml]\npanel: main\nspaces: 4\nbreakers:\n  2+4: {rating: 20 A, feeds: c, says: C}\n"
+        "[circuits/c.yaml]\ncircuit: c\nname: C\nruns: [{id: a1, cable: 12/2 NM-B, from: main, to: K1}]\n"
+        "[rooms/one.yaml]\nroom: one\nname: One\nkind: hall\nstage: energised\n"
+        "[boxes/one.yaml]\nroom: one\nboxes: {K1: {devices: {r1: duplex}, makeup: end-of-run}}\n"
+    )
+    log = "[log.yaml]\n- {date: 2026-05-20, test: breaker-off, about: main/4, died: K1.r1}\n"
+    assert says("breaker-off-proof-missing", record).found
+    assert not says("breaker-off-proof-missing", record + log).found

@@ -26,6 +26,26 @@ def told(
     return circuit + room + "".join(more) + boxes
 
 
+def test_a_breaker_said_to_guard_by_one_of_its_spaces_is_the_breaker(says: Callable) -> None:
+    record = (
+        "[panels/main.yaml]\npanel: main\nspaces: 4\n"
+        "breakers:\n  2+4: {rating: 20 A, guards: [gfci], feeds: c, says: C}\n"
+        "[circuits/c.yaml]\ncircuit: c\nname: C\nguarded_by: main/4\nruns:\n"
+        "  - {id: a1, cable: 12/3 NM-B, from: main, to: K1}\n"
+        "[rooms/one.yaml]\nroom: one\nname: One\nkind: bathroom\n"
+        "[boxes/one.yaml]\nroom: one\nboxes:\n  K1:\n    devices: {r1: duplex}\n"
+        "    joints: [{join: [a1.black, r1.brass]}, {join: [a1.white, r1.silver]}, {join: [a1.bare, r1.green]}]\n"
+        "    capped: [a1.red]\n"
+    )
+    said = says("gfci-missing", record)
+    assert (said.found, said.needs) == ([], [])
+    wrong = says(
+        "gfci-missing",
+        record.replace("guarded_by: main/4", "guarded_by: main/1").replace("  2+4:", "  1: {}\n  2+4:"),
+    )
+    assert wrong.found
+
+
 SINK = "things: [{what: sink, wall: north, along: 6 ft, width: 2 ft}]\n"
 KITCHEN = (
     "things:\n  - {what: counter, wall: north, along: 0 ft, width: 18 ft}\n"

@@ -144,6 +144,13 @@ def test_a_feeder_adds_its_own_drop(figures_of: FiguresOf) -> None:
     assert volts(feeder) == 2 * 10 * Fraction("0.808") * 100 / 1000
 
 
+def test_the_panel_of_the_service_disconnect_is_the_service_s(figures_of: FiguresOf) -> None:
+    untold = SUBPANEL.replace("fed_by: service\n", "")
+    assert drop(figures_of, untold).recorded["K1"].from_service.value is None
+    told = "[house.yaml]\nhouse: Hut\nreference: nec-2023\nservice: {disconnect: main}\n" + untold
+    assert drop(figures_of, told).recorded["K1"] == drop(figures_of, SUBPANEL).recorded["K1"]
+
+
 def test_at_design_load_a_feeder_carries_its_own_on_both_legs(figures_of: FiguresOf) -> None:
     lost = drop(figures_of, SUBPANEL).design["K1"]
     assert lost.from_service.value == 2 * 16 * Fraction("1.93") / 100 + 40 * Fraction("0.808") / 10

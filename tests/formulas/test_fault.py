@@ -38,6 +38,14 @@ def test_with_nothing_known_there_is_no_bound() -> None:
     assert fault_current(lacking(["the source"], "ohm"), [], EDITION).most is None
 
 
+@pytest.mark.parametrize(
+    "loop", [Loop("run a1", Fraction(100), None, TWELVE), Loop("run a1", None, TWELVE, TWELVE)]
+)
+def test_a_cable_that_says_nothing_of_its_gap_is_a_gap_all_the_same(loop: Loop) -> None:
+    found = fault_current(source_from_level(Fraction(2400)), [loop], EDITION)
+    assert (found.flows.value, found.flows.lacks) == (None, ("the length and both conductors of run a1",))
+
+
 def test_an_impedance_before_the_service_is_never_rounded_down() -> None:
     assert source_from_level(Fraction(7600)).value == Fraction("0.01579")
     assert source_from_level(Fraction(12000)).value == Fraction("0.01")

@@ -91,6 +91,17 @@ def test_a_wall_is_exact_in_mixed_units(made: Callable[[str], Shape]) -> None:
     assert wall.at(Fraction(25)) == (25, 0)
 
 
+def test_a_sliver_of_a_wall_has_a_length(made: Callable[[str], Shape]) -> None:
+    shape = made(
+        "outline: [[0 ft, 0 ft], [12 ft, 0 ft], [144.01 in, 0.01 in], [12 ft, 9 ft], [0 ft, 9 ft]]\n"
+        "walls: [north, sliver, east, south, west]"
+    )
+    wall = shape.wall("sliver")
+    assert wall is not None
+    assert wall.length_in == Fraction(1, 16)
+    assert wall.at(Fraction(0)) == (144, 0)
+
+
 def test_sides_without_names_go_by_the_quarter_they_face_if_it_is_the_only_one(
     made: Callable[[str], Shape],
 ) -> None:

@@ -179,3 +179,19 @@ def test_a_directory_alone_is_a_house(house_of: HouseOf) -> None:
     house = house_of(panel("breakers:\n  1: {rating: 15 A, feeds: c, says: Hall}\n"))
     assert house.circuits["c"].boxes == ()
     assert house.boxes == {}
+
+
+def test_what_names_a_space_of_a_breaker_names_the_whole_breaker(house_of: HouseOf) -> None:
+    house = house_of(
+        panel("breakers:\n  1: {feeds: c}\n  2+4: {feeds: d}\n  6+8: {}\n")
+        + "[house.yaml]\nhouse: Hut\nreference: nec-2023\n"
+        + "sources: [{id: pv, is: solar, enters: main/8, shut_off: main/6}]\n"
+        + "[log.yaml]\n- {date: 2026-01-02, test: breaker-off, about: [main/4, main/1, main, c]}\n"
+        + "- {date: 2026-01-03, trip: main/2}\n"
+    )
+    assert [(each.about, each.trip) for each in house.log] == [
+        (("main/2+4", "main/1", "main", "c"), None),
+        (None, "main/2+4"),
+    ]
+    assert (house.sources["pv"].enters, house.sources["pv"].shut_off) == ("main/6+8", "main/6+8")
+    assert house.log[0].value_place("about", 1).column == 57

@@ -186,9 +186,8 @@ def test_a_way_goes_on_from_a_subpanel_along_its_feeder(traced: Traced) -> None:
     assert only(path.ground).points[-1] == "main/ground"
 
 
-def test_the_branch_is_told_apart_from_the_feeder(traced: Traced) -> None:
-    way = traced(SHED, "W1.r1").hot[0]
-    assert (way.runs, way.branch_runs) == (("k1", "f1"), ("k1",))
+def test_the_runs_of_a_way_stand_nearest_first(traced: Traced) -> None:
+    assert traced(SHED, "W1.r1").hot[0].runs == ("k1", "f1")
 
 
 def test_a_way_whose_feeder_is_not_recorded_stops_there(traced: Traced) -> None:

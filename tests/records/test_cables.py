@@ -27,6 +27,7 @@ def cable_of(records_of: RecordsOf, said: str) -> object:
         ("6/3 UF-B", "6 AWG black, 6 AWG red, 6 AWG white, 10 AWG bare"),
         ("12/2/2 NM-B", "12 AWG black, 12 AWG white, 12 AWG red, 12 AWG white-red, 12 AWG bare"),
         ("2-2-2-4 SER aluminium", "2 AWG black, 2 AWG red, 2 AWG white, 4 AWG bare"),
+        ("2-2-2 SER no ground", "2 AWG black, 2 AWG red, 2 AWG white"),
         ("4/0-4/0-2/0 SEU aluminium", "4/0 AWG black, 4/0 AWG red, 2/0 AWG white"),
         ("{open: knob-and-tube, wires: [14 AWG a, 14 AWG b]}", "14 AWG a, 14 AWG b"),
         (

@@ -36,6 +36,64 @@ SAID: dict[str, tuple[str, str, str]] = {
         "panels/main.yaml:3:12: 'last spring'; expected a year, a month or a day, such as 1957, 2025-10 or "
         "2025-10-11; write as much of the date as is known, the year first",
     ),
+    "an age on no day": (
+        PANEL,
+        "panel: main\nspaces: 4\ninstalled: 2025-02-29\n",
+        "panels/main.yaml:3:12: there is no 2025-02-29; expected a day of the calendar, as year, month and day; "
+        "correct the month or the day",
+    ),
+    "an entry of no day": (
+        "log.yaml",
+        "- {date: 2026-02-30, change: seen}\n",
+        "log.yaml:1:10: there is no 2026-02-30; expected a day of the calendar, as year, month and day; "
+        "correct the month or the day",
+    ),
+    "a permit closed on no day": (
+        "house.yaml",
+        "house: Hut\nreference: nec-2023\npermits: [{number: B-1, closed: 2026-13-01}]\n",
+        "house.yaml:3:33: there is no 2026-13-01; expected a day of the calendar, as year, month and day; "
+        "correct the month or the day",
+    ),
+    "a cable of three and of two circuits": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: 14/3/2 NM-B}]\n",
+        "circuits/c.yaml:3:24: '14/3/2 NM-B' is no cable known here; expected a cable such as 12/2 NM-B, "
+        "14/2 NM no ground or 2-2-2-4 SER aluminium; "
+        "write the size, the number of conductors and the kind as on the sheath, or unknown",
+    ),
+    "a cable with a ground and without": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: 2-2-2-4 SER no ground}]\n",
+        "circuits/c.yaml:3:24: '2-2-2-4 SER no ground' has a ground, its last size, and has none; "
+        "expected one of the two: 2-2-2-4 SER, or 2-2-2 SER no ground; "
+        "leave out no ground, or the size of the ground",
+    ),
+    "a panel of no house's size": (
+        PANEL,
+        "panel: main\nspaces: 30000000\n",
+        "panels/main.yaml:2:9: 30000000; expected how many spaces the panel has, from 1 to 200; "
+        "count its spaces, empty ones too",
+    ),
+    "a breaker of nought": (
+        PANEL,
+        "panel: main\nspaces: 4\nbreakers: {1: {rating: 0 A}}\n",
+        "panels/main.yaml:3:24: 0 A is nothing; expected a current above zero; leave it out if it is not known",
+    ),
+    "a load across nought": (
+        CIRCUIT,
+        "circuit: c\nname: C\nloads: [{id: fan, is: fan, volts: 0 V}]\n",
+        "circuits/c.yaml:3:35: 0 V is nothing; expected a voltage above zero; leave it out if it is not known",
+    ),
+    "a transformer of nought": (
+        "house.yaml",
+        "house: Hut\nreference: nec-2023\nservice: {transformer: {rating: 0 kVA, impedance: 1.8 %}}\n",
+        "house.yaml:3:33: 0 kVA is nothing; expected a load above zero; leave it out if it is not known",
+    ),
+    "an island without corners": (
+        ROOM,
+        "room: den\nname: Den\nkind: kitchen\nislands: [{outline: []}]\n",
+        "rooms/den.yaml:4:21: 0 corners; expected three corners or more; add the others, or take the island out",
+    ),
     "surge protection of no type": (
         PANEL,
         "panel: main\nspaces: 4\nsurge: {type: 4}\n",
@@ -62,7 +120,7 @@ SAID: dict[str, tuple[str, str, str]] = {
     "a day no permit is closed on": (
         "house.yaml",
         "house: Hut\nreference: nec-2023\npermits: [{number: B-1, closed: 2026}]\n",
-        'house.yaml:3:33: the number 2026; expected a date; put it in quotes if it is meant: "2026"',
+        "house.yaml:3:33: 2026; expected a date such as 2026-03-04; write year, month and day",
     ),
     "a missing key": (
         ROOM,
@@ -160,7 +218,8 @@ SAID: dict[str, tuple[str, str, str]] = {
     "half a space": (
         PANEL,
         "panel: main\nspaces: 8.5\n",
-        "panels/main.yaml:2:9: 8.5; expected a whole number; write a whole number such as 2",
+        "panels/main.yaml:2:9: 8.5; expected how many spaces the panel has, from 1 to 200; "
+        "count its spaces, empty ones too",
     ),
     "a day of no calendar's form": (
         BOX,

@@ -164,3 +164,22 @@ def test_the_map_says_what_a_thin_and_a_dashed_line_mean_where_there_are_any() -
     branches = tuple(MapNode(None, "A", "light", run=each) for each in (thin, dashed))
     key = CircuitMap("T", "S", replace(root, branches=branches)).key
     assert key == "Thin: smaller wire than before it. Dashed: an end of it is not known."
+
+
+def test_every_load_of_a_circuit_is_told_to_go_dark_wherever_it_hangs() -> None:
+    circuit = (
+        "circuit: den\nname: Den receptacles\nruns: [{id: a1, cable: 12/2 NM-B, from: main, to: K1}]\nloads:\n"
+        "  - {id: lamp, is: lighting, plugged: K1.r1}\n"
+        "  - {id: radio, is: other, name: Radio, plugged: K1.r1.top}\n"
+        "  - {id: blower, is: fan, wired: K2.h1}\n"
+        "  - {id: drill, is: tool}\n"
+    )
+    panel = "panel: main\nspaces: 4\nbreakers: {1: {rating: 20 A, feeds: den}}\n"
+    boxes = BOXES.replace("K2: {}", "K2: {devices: {h1: duplex}}")
+    made = circuit_sheet(surveyed(panels=panel, circuits=circuit, boxes=boxes), "den")
+    rows = [[plain(cell) for cell in row.cells] for row in made.goes_dark.rows]
+    assert [[row[0], row[2], row[3], row[4]] for row in rows] == [
+        ["Den", "5-15R receptacle", "K1.r1", "lighting, Radio"],
+        ["Den", "5-15R receptacle", "K2.h1", "fan"],
+        ["place not recorded", "drill", "", "not recorded"],
+    ]

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from junctionary.figures.ground_fault import is_detached
+from junctionary.figures.places import is_detached
 from junctionary.house.model import Circuit, House, Room
 from junctionary.house.panels import MAIN
 from junctionary.records.values import NONE

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from junctionary.checks.finding import CannotTell
 from junctionary.figures.gaps import boxes_untold, unseen_in
 from junctionary.figures.places import is_125_volt
-from junctionary.figures.receptacles import RECEPTACLES, is_taken_up
+from junctionary.figures.receptacles import is_taken_up
 from junctionary.house.model import Box, House, Room
+from junctionary.house.terminals import RECEPTACLES
 
 
 @dataclass(frozen=True, slots=True)

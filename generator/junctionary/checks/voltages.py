@@ -3,20 +3,13 @@
 from fractions import Fraction
 from typing import Literal
 
-from junctionary.figures.drawn_at import LINE_TO_NEUTRAL, volts_of
+from junctionary.figures.drawn_at import volts_of
 from junctionary.house.model import Device, House
 from junctionary.house.network import Network
 from junctionary.house.outlets import Outlet, outlets_of_device
-
-BETWEEN = LINE_TO_NEUTRAL * 3 / 2
-"""Above this a voltage is taken as one across both legs."""
+from junctionary.house.terminals import is_across
 
 Brings = Literal["both legs", "one leg", "one leg twice"]
-
-
-def is_across(volts: Fraction) -> bool:
-    """Whether a nominal voltage is one across both legs."""
-    return volts > BETWEEN
 
 
 def made_for(house: House, device: Device) -> Fraction | None:

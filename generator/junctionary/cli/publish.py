@@ -31,8 +31,8 @@ def run(asked: Namespace) -> int:
     )
     try:
         swap_in(pages, asked.output)
-    except NotAManual as refused:
-        print(f"{asked.output}: {refused}", file=sys.stderr)
+    except NotAManual as error:
+        print(f"{asked.output}: {error}", file=sys.stderr)
         return 2
     except OSError as error:
         told = f"{asked.output}: cannot be written: {error.strerror or error}. Nothing was changed."

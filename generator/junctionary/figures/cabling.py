@@ -6,11 +6,10 @@ from fractions import Fraction
 
 from junctionary.formulas.resistance import Wire
 from junctionary.house.model import Circuit, House, Run
+from junctionary.house.network import is_service_panel
 from junctionary.records.cables import Conductor
-from junctionary.records.values import UNKNOWN
+from junctionary.records.words import NEUTRAL_COLOURS
 from junctionary.units import Quantity
-
-WHITE = ("white", "grey")
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,8 +97,8 @@ def wired_of(run: Run, *, neutral: bool) -> Wired:
     # To a hundredth of a foot: what a page shows, not what a metre divides into.
     feet = Fraction(round(run.length.to("ft") * 100), 100) if isinstance(run.length, Quantity) else None
     insulated = _insulated(run)
-    whites = [each for each in insulated if each.colour.startswith(WHITE)] or insulated[-1:]
-    hots = [each for each in insulated if not each.colour.startswith(WHITE)] or insulated
+    whites = [each for each in insulated if each.colour in NEUTRAL_COLOURS] or insulated[-1:]
+    hots = [each for each in insulated if each.colour not in NEUTRAL_COLOURS] or insulated
     grounds = [each for each in run.conductors if each.is_ground]
     return Wired(
         run.id,
@@ -117,9 +116,7 @@ def feeders_of(house: House, cablings: Mapping[str, Cabling], panel: str | None)
     while panel is not None:
         record = house.panels[panel]
         if record.feeder is None:
-            by = record.record.fed_by
-            untold = by is UNKNOWN or (by is None and len(house.panels) > 1)
-            return None if untold else tuple(reversed(found))
+            return tuple(reversed(found)) if is_service_panel(house, record) else None
         if record.feeder in found or record.feeder not in cablings:
             return None
         found.append(record.feeder)

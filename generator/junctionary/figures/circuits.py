@@ -9,6 +9,7 @@ from junctionary.formulas.worked import Worked, lacking
 from junctionary.house.model import Circuit, House
 
 NO_BRANCH_CIRCUITS = ("feeder", "source")
+"""What hangs on a feeder is counted circuit by circuit, and a source is no load."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,10 +6,10 @@ from fractions import Fraction
 
 from junctionary.figures.gaps import boxes_untold
 from junctionary.figures.places import is_125_volt
-from junctionary.figures.receptacles import RECEPTACLES
 from junctionary.formulas.reach import Interval, between, out_of_reach
 from junctionary.house.geometry import Shape, Wall, inches, shape, spot
 from junctionary.house.model import House, Room
+from junctionary.house.terminals import RECEPTACLES
 from junctionary.records.rooms import Thing
 from junctionary.units import Quantity
 

@@ -10,6 +10,7 @@ from junctionary.formulas.box_depth import least_depth
 from junctionary.formulas.worked import Worked
 from junctionary.house.model import Box, House
 from junctionary.records.boxes import BoxSize
+from junctionary.records.values import NONE
 from junctionary.units import Quantity, UnitError, read_quantity
 
 _TRADE_SIZE = re.compile(r"\S+(?: x \S+)? x (\S+) \w+")
@@ -37,9 +38,9 @@ class BoxDepth:
 def depth_of(house: House, box: Box) -> BoxDepth | None:
     """The depth of a box; None for one with no device in it, or no box at all."""
     devices = [each for each in box.devices if each.kind.is_ in ON_A_YOKE]
-    size = box.record.size
-    if not devices or isinstance(size, str) or (size is not None and not isinstance(size, BoxSize)):
+    if not devices or box.record.size is NONE:
         return None
+    size = box.record.size if isinstance(box.record.size, BoxSize) else None
     sizes = [wire.size for run in box.runs for wire in house.runs[run].conductors]
     untold = unseen_in(box) or any(not house.runs[run].conductors for run in box.runs) or not box.runs
     depths = {each.id: each.kind.depth for each in devices}

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from junctionary.formulas.sums import plain
 from junctionary.formulas.worked import Worked, finished, lacking, step
 from junctionary.house.model import Circuit, House
-from junctionary.house.outlets import RECEPTACLES, WIRED
+from junctionary.house.terminals import RECEPTACLES, WIRED
 from junctionary.sources import cite
 from junctionary.tables import table
 from junctionary.units import Quantity

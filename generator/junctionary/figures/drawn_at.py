@@ -8,7 +8,7 @@ from typing import Literal
 from junctionary.house.model import Circuit, Device, House
 from junctionary.house.network import Feed, Network, poles
 from junctionary.house.outlets import Outlet
-from junctionary.house.terminals import terminals_of
+from junctionary.house.terminals import is_across, terminals_of
 from junctionary.tables import table
 
 LINE_TO_NEUTRAL = Fraction(120)
@@ -99,7 +99,7 @@ def connection_of(
 
     The conductors tell where they can; else the circuit's breakers do, where they leave no choice.
     """
-    wanted = 2 if volts is not None and volts > LINE_TO_NEUTRAL * 3 / 2 else 1
+    wanted = 2 if volts is not None and is_across(volts) else 1
     returns: Literal["neutral", "leg"] | None = None if volts is None else "leg" if wanted == 2 else "neutral"
     terminals: tuple[str, ...] = ()
     if device is not None:

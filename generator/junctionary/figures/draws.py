@@ -10,7 +10,7 @@ drop, the service. ``draws_of`` gives, by id,
 
 Nothing is left out for being unknown: what is not recorded has ``amps`` that
 lacks it. Of loads that never run together (``instead_of``) all are in the
-list; ``figures.together`` picks those that may run at once.
+list; ``together`` picks those that may run at once.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
@@ -23,7 +23,8 @@ from junctionary.formulas.sums import plain
 from junctionary.formulas.worked import Worked, finished, lacking, step
 from junctionary.house.model import Circuit, Device, House
 from junctionary.house.network import Network
-from junctionary.house.outlets import WIRED, Outlet, outlets_of
+from junctionary.house.outlets import Outlet, outlets_of
+from junctionary.house.terminals import WIRED
 from junctionary.marks import Place
 from junctionary.records.circuits import LoadRecord
 from junctionary.units import Quantity
@@ -134,7 +135,7 @@ def _of_load(
     load: LoadRecord,
     outlets: Mapping[str, Iterable[Outlet]],
 ) -> Draw:
-    name = load.name or load.is_.replace("-", " ")
+    name = load.called
     said = load.plugged or load.wired
     device, part = at_of(house, said) if said else (None, None)
     box = device.box if device else said if said in house.boxes else None

@@ -10,10 +10,12 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from junctionary.figures.draws import LINE_TO_NEUTRAL, Draw, line_to_line, together
+from junctionary.figures.circuits import NO_BRANCH_CIRCUITS
+from junctionary.figures.draws import LINE_TO_NEUTRAL, Draw, by_circuit, line_to_line, together
 from junctionary.formulas.cooking import LEAST_VA
 from junctionary.formulas.dwelling import Dwelling, Heat, Heater, Item, Leg
 from junctionary.house.model import Breaker, Circuit, House
+from junctionary.house.terminals import is_across
 from junctionary.records.values import NONE
 
 GENERAL = ("general", "lighting", "receptacles", "bathroom", "garage", "outdoor", "smoke-alarms", "workshop")
@@ -22,14 +24,9 @@ GENERAL = ("general", "lighting", "receptacles", "bathroom", "garage", "outdoor"
 BY_CIRCUIT = ("small-appliance", "laundry")
 """Purposes that count by the circuit."""
 
-NOT_COUNTED = ("feeder", "source")
-"""What hangs on a feeder is counted circuit by circuit, and a source is no load."""
-
 PART_OF_LIGHTING = ("lighting", "alarm")
 COOKING = ("range", "oven", "cooktop")
 TURNS_AIR = ("heat-pump", "air-handler")
-NEUTRAL_TO_V = 180
-"""A load at a lower voltage runs from a leg to the neutral."""
 
 
 @dataclass(slots=True)
@@ -52,7 +49,9 @@ def volts_of_service(house: House) -> int:
 def counted_circuits(house: House) -> tuple[Circuit, ...]:
     """The circuits whose load counts: all but feeders and sources, and those nothing feeds."""
     return tuple(
-        each for each in house.circuits.values() if each.breakers and each.record.purpose not in NOT_COUNTED
+        each
+        for each in house.circuits.values()
+        if each.breakers and each.record.purpose not in NO_BRANCH_CIRCUITS
     )
 
 
@@ -74,7 +73,7 @@ def is_outside(house: House, circuit: Circuit) -> bool:
     return any(each and each <= detached for each in (from_there, serves))
 
 
-def by_circuit(circuits: Iterable[Circuit], house: House, purpose: str) -> int:
+def _how_many(house: House, circuits: Iterable[Circuit], purpose: str) -> int:
     """How many circuits of a purpose there are, one with two legs as two."""
     return sum(legs_of(house, each) for each in circuits if each.record.purpose == purpose)
 
@@ -91,7 +90,7 @@ def sort_loads(
     kept = tuple(circuits)
     ids = {each.id for each in kept}
     parts = _Sorted()
-    on_each = by_their_circuits(draws)
+    on_each = by_circuit(draws)
     lamps: dict[tuple[str, Leg], list[Draw]] = {}
     for draw in together(each for each in draws.values() if each.circuit in ids):
         circuit = house.circuits[draw.circuit or ""]
@@ -104,8 +103,8 @@ def sort_loads(
     parts.others += [_lamps(house.circuits[id_], leg, found) for (id_, leg), found in lamps.items()]
     return Dwelling(
         area_ft2=area_ft2,
-        small_appliance=by_circuit(kept, house, "small-appliance"),
-        laundry=by_circuit(kept, house, "laundry"),
+        small_appliance=_how_many(house, kept, "small-appliance"),
+        laundry=_how_many(house, kept, "laundry"),
         cooking=tuple(parts.cooking),
         dryers=tuple(parts.dryers),
         appliances=tuple(parts.appliances),
@@ -124,15 +123,6 @@ def counts_by_nameplate(draw: Draw, covered: bool) -> bool:
     _place(parts, draw, item_of(draw, draw.name, "either"), covered)
     own = (parts.cooking, parts.dryers, parts.appliances, parts.others, parts.chargers)
     return any(own) or bool(parts.heating or parts.cooling)
-
-
-def by_their_circuits(draws: Mapping[str, Draw]) -> dict[str, list[Draw]]:
-    """The draws of each circuit that has any."""
-    found: dict[str, list[Draw]] = {}
-    for each in draws.values():
-        if each.circuit is not None:
-            found.setdefault(each.circuit, []).append(each)
-    return found
 
 
 def words_of(circuit: Circuit, draw: Draw, beside: Sequence[Draw]) -> str:
@@ -156,7 +146,7 @@ def _leg_of(house: House, circuit: Circuit, draw: Draw) -> Leg:
 
 def item_of(draw: Draw, what: str, leg: Leg) -> Item:
     """A load as the formulas take it, on the leg it stands on where it runs from one to the neutral."""
-    to_neutral = draw.volts is None or draw.volts < NEUTRAL_TO_V
+    to_neutral = draw.volts is None or not is_across(draw.volts)
     return Item(
         what=what,
         va=draw.volt_amps.value,

@@ -4,8 +4,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from junctionary.figures.circuits import NO_BRANCH_CIRCUITS
 from junctionary.figures.draws import Draw
 from junctionary.figures.dwelling_parts import GENERAL, is_outside, legs_of, sort_loads, untold_breakers
+from junctionary.figures.places import is_detached
 from junctionary.figures.wire import WireLimit
 from junctionary.formulas.ampacity import NEXT_SIZE_UP_TO_A
 from junctionary.formulas.dwelling import DemandLoad, Dwelling, amount, amount_cite
@@ -15,6 +17,7 @@ from junctionary.formulas.standard_rating import rating_at_or_below
 from junctionary.formulas.sums import plain
 from junctionary.formulas.worked import Worked, finished, lacking, step
 from junctionary.house.model import Circuit, House, Panel
+from junctionary.house.network import is_service_panel
 from junctionary.sources import cite_in
 from junctionary.units import Quantity
 
@@ -77,7 +80,7 @@ def circuits_below(house: House, panels: Iterable[str]) -> tuple[Circuit, ...]:
     return tuple(
         each
         for each in house.circuits.values()
-        if each.record.purpose not in ("feeder", "source") and wanted & _panels_of(house, each)
+        if each.record.purpose not in NO_BRANCH_CIRCUITS and wanted & _panels_of(house, each)
     )
 
 
@@ -170,14 +173,10 @@ def _is_whole(house: House, panel: Panel, circuit: Circuit) -> bool:
         for each in house.panels[supply].breakers
         if each.spaces != ("main",) and each.feeds != circuit.id
     ]
-    return house.panels[supply].record.fed_by == "service" and not others and not _is_detached(house, panel)
-
-
-def _is_detached(house: House, panel: Panel) -> bool:
     at = panel.record.at
     room = house.rooms.get(at.room) if at and at.room else None
-    detached = {each.id for each in house.record.buildings if each.detached is True}
-    return room is not None and room.record.building in detached
+    apart = room is not None and is_detached(house, room)
+    return is_service_panel(house, house.panels[supply]) and not others and not apart
 
 
 def _allowed(limits: list[WireLimit], gaps: list[str], ampacity: Worked, edition: str, whole: bool) -> Worked:

@@ -12,6 +12,7 @@ from junctionary.house.model import Box, Device, House, Run
 from junctionary.records.boxes import BoxSize
 from junctionary.records.cables import Conductor
 from junctionary.records.values import NONE
+from junctionary.records.words import METAL_BOXES
 from junctionary.units import Quantity, WireSize
 
 ON_A_YOKE = (
@@ -29,7 +30,6 @@ UNDER_A_CANOPY = ("luminaire", "fan", "smoke-alarm")
 ROUND = ("round", "octagonal")
 FIXTURE_WIRES = 4
 FIXTURE_WIRES_BELOW = WireSize("14 AWG")
-METAL = ("steel", "aluminium")
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,7 +116,9 @@ def _volume(box: Box, size: BoxSize) -> BoxVolume:
             for each in size.adds
         ),
         dividers=tuple(
-            Divider(each.of in METAL if each.of else None, each.volume.to("in3") if each.volume else None)
+            Divider(
+                each.of in METAL_BOXES if each.of else None, each.volume.to("in3") if each.volume else None
+            )
             for each in size.barriers
         ),
     )
@@ -223,7 +225,7 @@ def _studs(box: Box, size: BoxSize) -> int | None:
     """Fixture studs; left out, missed only where one may stand: a metal box, round or with a lamp."""
     if isinstance(size.studs, int):
         return size.studs
-    if size.studs is None and size.of not in (*METAL, None):
+    if size.studs is None and size.of not in (*METAL_BOXES, None):
         return 0
     hung = any(device.kind.is_ in ("luminaire", "fan") for device in box.devices)
     rounded = any(word in (size.standard or "") for word in ROUND)

@@ -4,10 +4,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from junctionary.figures.places import OPEN_AIR, exposure, is_125_volt, is_small_receptacle, volts_of
-from junctionary.figures.receptacles import RECEPTACLES, is_taken_up, outlets_of, plugged_into
+from junctionary.figures.places import (
+    OPEN_AIR,
+    exposure,
+    is_125_volt,
+    is_detached,
+    is_small_receptacle,
+    volts_of,
+)
+from junctionary.figures.receptacles import is_taken_up, outlets_of, plugged_into
 from junctionary.house.geometry import Shape, Spot, distance_in, inches, shape, span_of, spot
 from junctionary.house.model import Box, Device, House, Room
+from junctionary.house.terminals import RECEPTACLES
 from junctionary.records.rooms import Thing
 from junctionary.sources import edition_year
 from junctionary.tables import table
@@ -122,12 +130,6 @@ def _is_laundry(house: House, room: Room, device: Device) -> bool:
     """Whether a washer or dryer is plugged in, or makes a laundry of the small room it stands in."""
     standing = any(each.what in WASHES for each in room.record.things) and room.record.kind in WASHER_STANDS
     return standing or any(each.is_ in WASHES for each in plugged_into(house, device))
-
-
-def is_detached(house: House, room: Room) -> bool:
-    """Whether a room is of a building that stands apart."""
-    building = next((each for each in house.record.buildings if each.id == room.record.building), None)
-    return building is not None and building.detached is True
 
 
 def _near_things(room: Room, box: Box) -> Iterator[tuple[str, str | None]]:

@@ -1,9 +1,9 @@
 """Which outlets other than receptacles must open on a ground fault, and which appliances, however fed."""
 
-from junctionary.figures.ground_fault import WORK_PLACES, Asked, is_detached
-from junctionary.figures.places import OPEN_AIR, branch_breakers
+from junctionary.figures.ground_fault import WORK_PLACES, Asked
+from junctionary.figures.places import OPEN_AIR, branch_breakers, is_detached
 from junctionary.house.model import Device, House, Room
-from junctionary.house.outlets import WIRED
+from junctionary.house.terminals import WIRED
 from junctionary.records.circuits import LoadRecord
 from junctionary.sources import edition_year
 from junctionary.tables import table

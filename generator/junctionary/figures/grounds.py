@@ -14,10 +14,10 @@ from junctionary.formulas.grounding import (
     equipment_ground,
 )
 from junctionary.house.model import House, Run
-from junctionary.house.network.panel_ends import NEUTRAL_COLOURS
 from junctionary.marks import Place
 from junctionary.records.cables import Cable, Conductor
 from junctionary.records.house import Building, Electrode, Service
+from junctionary.records.words import NEUTRAL_COLOURS
 from junctionary.units import Quantity, WireSize
 
 Made = Literal["wire", "armor", "raceway", "none", "unknown"]

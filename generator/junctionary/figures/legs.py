@@ -1,15 +1,14 @@
 """What each leg of the service carries, circuit by circuit, and how far the two differ."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
-from junctionary.figures.draws import LINE_TO_NEUTRAL, Draw, together
+from junctionary.figures.draws import LINE_TO_NEUTRAL, Draw, by_circuit, together
 from junctionary.figures.dwelling_parts import (
     BY_CIRCUIT,
     GENERAL,
-    by_their_circuits,
     counted_circuits,
     counts_by_nameplate,
     is_covered,
@@ -24,9 +23,9 @@ from junctionary.formulas.dwelling_service import LegPart, leg_load
 from junctionary.formulas.sums import plain
 from junctionary.formulas.worked import Step, Worked, finished, lacking, step
 from junctionary.house.model import Circuit, House
+from junctionary.house.network.panel_wiring import LEGS
 from junctionary.sources import cite
 
-LEGS = ("A", "B")
 WITHIN_PERCENT = 20
 """How far the legs may differ, in % of the heavier: our threshold, marked practice."""
 
@@ -89,10 +88,10 @@ def legs_of_service(
     spread = sum(legs_of(house, each) for each in circuits if _shares_lighting(house, each))
     # In whole VA, upwards.
     share = Fraction(ceil((area_ft2 or Fraction(0)) * lighting_va_per_ft2(house.edition) / (spread or 1)))
-    idle, on_each = _idle(draws), by_their_circuits(draws)
+    idle, on_each = _idle(draws), by_circuit(draws)
     on_legs: dict[str, list[OnLeg]] = {each: [] for each in LEGS}
     for circuit in circuits:
-        beside = on_each.get(circuit.id, [])
+        beside = on_each.get(circuit.id, ())
         for leg, part in _of_circuit(house, beside, circuit, share, idle, lacks):
             on_legs[leg].append(OnLeg(circuit.id, part))
     gathered = tuple(dict.fromkeys(lacks))
@@ -118,13 +117,13 @@ def _idle(draws: Mapping[str, Draw]) -> set[str]:
     return {each.id for each in draws.values()} - {each.id for each in kept} | {each.id for each in lesser}
 
 
-def _weight(draws: list[Draw]) -> Fraction:
+def _weight(draws: Sequence[Draw]) -> Fraction:
     return sum((each.volt_amps.value or Fraction(0) for each in draws), Fraction(0))
 
 
 def _of_circuit(
     house: House,
-    draws: list[Draw],
+    draws: Sequence[Draw],
     circuit: Circuit,
     share: Fraction,
     idle: set[str],

@@ -7,8 +7,7 @@ from fractions import Fraction
 from junctionary.figures.draws import Draw
 from junctionary.formulas.circuit_load import Part, connected_load
 from junctionary.formulas.worked import Worked
-
-LEGS = ("A", "B")
+from junctionary.house.network.panel_wiring import LEGS
 
 
 @dataclass(frozen=True, slots=True)

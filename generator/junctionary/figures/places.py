@@ -3,10 +3,10 @@
 from collections.abc import Collection
 from fractions import Fraction
 
-from junctionary.figures.receptacles import RECEPTACLES, rating_of
-from junctionary.house.model import Box, House
+from junctionary.figures.receptacles import rating_of
+from junctionary.house.model import Box, House, Room
 from junctionary.house.panels import MAIN
-from junctionary.house.terminals import terminals_of
+from junctionary.house.terminals import RECEPTACLES, is_across, terminals_of
 from junctionary.records.devices import DeviceKind
 from junctionary.records.values import UNKNOWN, Said
 from junctionary.tables import table
@@ -22,7 +22,7 @@ def is_125_volt(kind: DeviceKind) -> bool:
     """Whether an outlet is on 120 V: a receptacle by its face (NEMA WD 6), anything else by its voltage."""
     if kind.is_ in RECEPTACLES:
         return volts_of(kind) == USUAL_VOLTS
-    return kind.volts is None or kind.volts.to("V") < 200
+    return kind.volts is None or not is_across(kind.volts.to("V"))
 
 
 def volts_of(kind: DeviceKind) -> str | None:
@@ -88,3 +88,9 @@ def has_ground_hole(kind: DeviceKind) -> bool:
     if kind.is_ not in RECEPTACLES:
         return False
     return kind.face is None or kind.face not in faces or faces.number(kind.face, "grounds") != 0
+
+
+def is_detached(house: House, room: Room) -> bool:
+    """Whether a room is of a building that stands apart."""
+    building = next((each for each in house.record.buildings if each.id == room.record.building), None)
+    return building is not None and building.detached is True

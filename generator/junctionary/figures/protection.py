@@ -9,10 +9,9 @@ from junctionary.house.model import Device, House
 from junctionary.house.network import Network
 from junctionary.house.outlets import Outlet
 from junctionary.house.supply import Supply, supply
+from junctionary.house.terminals import GFCI
 from junctionary.records.devices import DeviceKind
 from junctionary.records.words import GUARDS
-
-GUARDING = ("gfci-receptacle", "gfci-device")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +37,7 @@ def guards_of_kind(kind: DeviceKind) -> tuple[str, ...]:
     """What a kind of device guards against: as told, else ground faults where it is a GFCI device."""
     if kind.guards is not None:
         return tuple(kind.guards)
-    return ("gfci",) if kind.is_ in GUARDING else ()
+    return ("gfci",) if kind.is_ in GFCI else ()
 
 
 def guarded_devices(house: House, network: Network) -> dict[str, Guarded]:
@@ -51,7 +50,7 @@ def guarded_devices(house: House, network: Network) -> dict[str, Guarded]:
 
 
 def _guarded(house: House, held: Supply, device: Device, outlets: list[Outlet]) -> Guarded:
-    ways = [way for outlet in outlets for way in _ways(house, held, outlet)]
+    ways = [way for outlet in outlets for way in _ways(held, outlet)]
     breakers = [each for way in ways for each in way if each in house.breakers]
     lacks: list[str] = []
     if not ways or any(outlet.id in held.lost["hot"] for outlet in outlets):
@@ -74,14 +73,11 @@ def _guarded(house: House, held: Supply, device: Device, outlets: list[Outlet]) 
     )
 
 
-def _ways(house: House, held: Supply, outlet: Outlet) -> Iterator[tuple[str, ...]]:
+def _ways(held: Supply, outlet: Outlet) -> Iterator[tuple[str, ...]]:
     """From each hot terminal of an outlet, the guards and breakers on its way to the source."""
     for start in held.starts["hot"][outlet.id]:
-        way: list[str] = []
-        for edge in held.trees["hot"].trail(start):
-            if edge.kind in ("protector", "breaker"):
-                way.append(edge.of)
-        yield tuple(way)
+        trail = held.trees["hot"].trail(start)
+        yield tuple(edge.of for edge in trail if edge.kind in ("protector", "breaker"))
 
 
 def _on_every(house: House, ways: list[tuple[str, ...]], guard: str) -> tuple[str, ...]:

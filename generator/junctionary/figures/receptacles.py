@@ -10,14 +10,13 @@ from junctionary.formulas.receptacle import receptacle_fit
 from junctionary.formulas.sums import plain
 from junctionary.house.model import Circuit, Device, House
 from junctionary.house.network import Network
-from junctionary.house.terminals import terminals_of
+from junctionary.house.terminals import RECEPTACLES, terminals_of
 from junctionary.records.circuits import LoadRecord
 from junctionary.records.devices import DeviceKind
 from junctionary.sources import cite_in
 from junctionary.tables import table
 from junctionary.units import Quantity
 
-RECEPTACLES = ("receptacle", "gfci-receptacle")
 DUPLEX_FACES = ("1-15R", "5-15R", "5-20R")
 STAYS = (
     "refrigerator", "freezer", "washer", "dryer", "dishwasher", "disposer", "microwave", "range",

@@ -7,6 +7,7 @@ from fractions import Fraction
 from junctionary.figures.draws import Draw
 from junctionary.figures.dwelling_parts import counted_circuits, kept_off, sort_loads, untold_breakers
 from junctionary.figures.legs import Legs, legs_of_service
+from junctionary.figures.surroundings import BASE_C
 from junctionary.formulas.ampacity import Conductor, ampacity, largest_breaker
 from junctionary.formulas.dwelling import DemandLoad, Dwelling, amount
 from junctionary.formulas.dwelling_optional import existing_load, optional_load
@@ -26,7 +27,6 @@ from junctionary.marks import Place
 from junctionary.sources import edition_year
 from junctionary.units import Quantity, WireSize
 
-BASE_C = Fraction(30)
 LIGHTING_A = (Fraction(15), Fraction(20))
 
 

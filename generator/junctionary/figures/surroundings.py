@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from junctionary.house.model import House, Run
 from junctionary.records.rooms import Bundle
+from junctionary.records.words import NEUTRAL_COLOURS
 
 BASE_C = Fraction(30)
 """What the tables of ampacity are printed for, and what a room takes that records no other (practice)."""
@@ -118,7 +119,7 @@ def current_carrying(house: House, run: Run) -> int | None:
     if not run.conductors:
         return None
     carrying = [each for each in run.conductors if not each.is_ground]
-    neutrals = [each for each in carrying if each.colour.startswith(("white", "grey"))]
+    neutrals = [each for each in carrying if each.colour in NEUTRAL_COLOURS]
     circuit = house.circuits.get(run.circuit)
     legs = {leg for each in (circuit.breakers if circuit else ()) for leg in house.breakers[each].legs}
     balanced = legs >= {"A", "B"} and len(neutrals) == 1 and len(carrying) - len(neutrals) == len(legs)

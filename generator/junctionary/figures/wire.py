@@ -11,6 +11,7 @@ from junctionary.formulas.worked import Worked, lacking
 from junctionary.house.model import House, Joint, Run
 from junctionary.marks import Place
 from junctionary.records.cables import Conductor as Strand
+from junctionary.records.words import NEUTRAL_COLOURS
 from junctionary.tables import table
 from junctionary.units import WireSize
 
@@ -155,7 +156,7 @@ def _judged(house: House, run: Run) -> list[Strand]:
     carrying = [each for each in run.conductors if not each.is_ground]
     circuit = house.circuits.get(run.circuit)
     if circuit and circuit.record.purpose in SMALLER_NEUTRAL_ALLOWED:
-        carrying = [each for each in carrying if not each.colour.startswith(("white", "grey"))]
+        carrying = [each for each in carrying if each.colour not in NEUTRAL_COLOURS]
     return carrying
 
 

@@ -6,6 +6,7 @@ from math import floor
 from typing import Literal
 
 from junctionary.formulas.dwelling import (
+    TO_NEUTRAL,
     DemandLoad,
     Dwelling,
     added,
@@ -21,7 +22,6 @@ from junctionary.sources import cite_in
 from junctionary.tables import table
 from junctionary.units import WireSize
 
-LIGHTING_VOLTS = 120
 WHOLE_LOAD_A = (Fraction(100), Fraction(400))
 """The ratings between which 310.12 holds, for conductors that carry a dwelling's whole load."""
 
@@ -29,7 +29,7 @@ TERMINALS_C = 75
 
 
 def lighting_circuits(
-    area_ft2: Fraction | None, circuit_a: Fraction, edition: str, volts: Fraction = Fraction(LIGHTING_VOLTS)
+    area_ft2: Fraction | None, circuit_a: Fraction, edition: str, volts: Fraction = Fraction(TO_NEUTRAL)
 ) -> Worked:
     """The least number of general-lighting circuits of one rating, for a floor area (210.11(A))."""
     if area_ft2 is None:

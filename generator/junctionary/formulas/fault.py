@@ -114,7 +114,7 @@ def _in_loop(loop: Loop, edition: str) -> tuple[tuple[Step, ...], Step | None, t
     found = tuple(ohm for ohm in ohms.values() if ohm is not None)
     lacks = (*loop.lacks, *unprinted)
     if lacks or loop.feet is None or len(wires) < 2:
-        return (), None, lacks
+        return (), None, lacks or (f"the length and both conductors of {loop.what}",)
     feet = plain(loop.feet)
     out, back = plain(found[0].value), plain(found[-1].value)
     way = f"2 × {out}" if out == back else f"({out} + {back})"

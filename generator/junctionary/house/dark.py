@@ -10,10 +10,9 @@ from dataclasses import dataclass
 
 from junctionary.house.matters import Matter, circuits_behind, in_order
 from junctionary.house.model import Device, House
-from junctionary.house.network import Feed, Network
+from junctionary.house.network import Network
 from junctionary.house.network.panel_wiring import poles
-
-HALVES = ("top", "bottom")
+from junctionary.house.terminals import HALVES
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,17 +20,15 @@ class Dark:
     """What one breaker takes with it.
 
     ``devices`` lose at least one leg of their supply; ``halves`` are those of
-    which one half alone goes dark, as ``K1.r1.top``. ``still_live`` hang on
-    this breaker and on another as well. ``circuits`` and ``rooms`` go by the
-    record's word, boxes recorded or not, and ``breakers`` stand behind it in
-    subpanels. ``first`` is what matters; ``unknown`` are reasons why more
-    may go dark, or less.
+    which one half alone goes dark, as ``K1.r1.top``. ``circuits``
+    and ``rooms`` go by the record's word, boxes recorded or not, and
+    ``breakers`` stand behind it in subpanels. ``first`` is what matters;
+    ``unknown`` are reasons why more may go dark, or less.
     """
 
     breaker: str
     devices: tuple[str, ...]
     halves: tuple[str, ...]
-    still_live: tuple[str, ...]
     circuits: tuple[str, ...]
     rooms: tuple[str, ...]
     breakers: tuple[str, ...]
@@ -45,12 +42,10 @@ class FedBy:
 
     ``breakers`` reach it; where none does by the conductors they are those
     that the record says feed its circuits, and ``by_label`` is set.
-    ``upstream`` are the breakers and mains before those, nearest first.
     """
 
     device: str
     breakers: tuple[str, ...]
-    upstream: tuple[str, ...]
     by_label: bool
     unknown: tuple[str, ...]
 
@@ -58,7 +53,7 @@ class FedBy:
 def goes_dark(house: House, network: Network, breaker_id: str) -> Dark:
     """What loses its supply when this breaker is off. KeyError where there is no such breaker."""
     breaker = house.breakers[breaker_id]
-    dead, live, behind = _dead_zones(network, poles(breaker))
+    dead, behind = _dead_zones(network, poles(breaker))
     # An inlet brings supply and loses none.
     devices = [each for each in _devices_in(house, network, dead) if each.kind.is_ != "inlet"]
     halves = {device.id: _dark_half(network, device, dead) for device in devices}
@@ -70,7 +65,6 @@ def goes_dark(house: House, network: Network, breaker_id: str) -> Dark:
         breaker=breaker_id,
         devices=tuple(each for each, half in halves.items() if half is None),
         halves=tuple(f"{each}.{half}" for each, half in halves.items() if half is not None),
-        still_live=tuple(each.id for each in _devices_in(house, network, live) if each.id not in halves),
         circuits=circuits,
         rooms=tuple(dict.fromkeys(room for each in circuits for room in house.circuits[each].rooms)),
         breakers=tuple(each for each in behind if each != breaker_id),
@@ -82,34 +76,19 @@ def goes_dark(house: House, network: Network, breaker_id: str) -> Dark:
 def fed_by(house: House, network: Network, device_id: str) -> FedBy:
     """What a device depends on. KeyError where there is no such device."""
     zones = dict.fromkeys(network.zone_at[each] for each in network.index.carrying.get(device_id, ()))
-    feeds = [feed for each in zones for feed in network.zones[each].feeds]
-    direct = tuple(dict.fromkeys(feed.breaker for feed in feeds))
+    direct = tuple(dict.fromkeys(feed.breaker for each in zones for feed in network.zones[each].feeds))
     circuits = (house.circuits[each] for each in house.devices[device_id].circuits if each in house.circuits)
     labels = tuple(dict.fromkeys(breaker for circuit in circuits for breaker in circuit.breakers))
     return FedBy(
         device=device_id,
         breakers=direct or labels,
-        upstream=tuple(each for each in _upstream(network, feeds) if each not in direct),
         by_label=bool(labels) and not direct,
         unknown=tuple(dict.fromkeys(each.reason for one in zones for each in network.zones[one].unknown)),
     )
 
 
-def _upstream(network: Network, feeds: Iterable[Feed]) -> tuple[str, ...]:
-    waiting, seen, found = deque(feeds), set[int](), dict[str, None]()
-    while waiting:
-        number = network.zone_at[waiting.popleft().supply]
-        if number not in seen:
-            seen.add(number)
-            found.update((feed.breaker, None) for feed in network.zones[number].feeds)
-            waiting.extend(network.zones[number].feeds)
-    return tuple(found)
-
-
-def _dead_zones(
-    network: Network, opened: Iterable[str]
-) -> tuple[dict[int, None], dict[int, None], dict[str, None]]:
-    """The zones that lose all their feeds with these poles, those that lose some, the breakers behind."""
+def _dead_zones(network: Network, opened: Iterable[str]) -> tuple[dict[int, None], dict[str, None]]:
+    """The zones that lose all their feeds with these poles, and the breakers behind those."""
     waiting = deque(network.zone_at[each] for each in opened)
     lost: dict[int, int] = {}
     dead: dict[int, None] = {}
@@ -122,7 +101,7 @@ def _dead_zones(
             dead[number] = None
             behind.update((feed.breaker, None) for feed in zone.onward)
             waiting.extend(network.zone_at[feed.pole] for feed in zone.onward)
-    return dead, {each: None for each in lost if each not in dead}, behind
+    return dead, behind
 
 
 def _devices_in(house: House, network: Network, zones: Iterable[int]) -> tuple[Device, ...]:

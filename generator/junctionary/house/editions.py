@@ -23,13 +23,11 @@ def built_today(house: House) -> House | None:
     if editions(house) <= {house.edition}:
         return None
     today = house.edition
-    boxes = {id_: replace(each, edition=today) for id_, each in house.boxes.items()}
-    panels = {id_: replace(each, edition=today) for id_, each in house.panels.items()}
     return replace(
         house,
-        panels=panels,
+        panels={id_: replace(each, edition=today) for id_, each in house.panels.items()},
         circuits={id_: replace(each, edition=today) for id_, each in house.circuits.items()},
         runs={id_: replace(each, edition=today) for id_, each in house.runs.items()},
         rooms={id_: replace(each, edition=today) for id_, each in house.rooms.items()},
-        boxes=boxes,
+        boxes={id_: replace(each, edition=today) for id_, each in house.boxes.items()},
     )

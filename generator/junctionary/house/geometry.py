@@ -43,7 +43,7 @@ class Wall:
         dx, dy = self.right[0] - self.left[0], self.right[1] - self.left[1]
         if not dx or not dy:
             return abs(dx + dy)
-        return Fraction(math.hypot(dx, dy)).limit_denominator(16)
+        return Fraction(math.hypot(dx, dy)).limit_denominator(16) or Fraction(1, 16)
 
     def at(self, along_in: Fraction) -> Point:
         """The point of the wall's foot so far from its left end."""

@@ -13,10 +13,8 @@ from junctionary.house.blocks import on_the_way
 from junctionary.house.model import Device, House
 from junctionary.house.network import Edge, Network
 from junctionary.house.network.edges import OPEN_IN_NETS
-from junctionary.house.terminals import terminals_of
+from junctionary.house.terminals import RECEPTACLES, WIRED, terminals_of
 
-LIGHTS = ("luminaire", "fan", "appliance", "smoke-alarm", "doorbell-transformer")
-RECEPTACLES = ("receptacle", "gfci-receptacle")
 MOST_SWITCHES = 10
 """A table has a row for each setting of all its switches; beyond this none is written."""
 
@@ -77,7 +75,7 @@ def outlets_of(device: Device) -> tuple[tuple[str, str | None], ...]:
         pairs = [("brass-top", "silver-top"), ("brass-bottom", "silver-bottom"), ("brass", "silver")]
         pairs += [("line-brass", "line-silver")]
         return tuple((f"{name}.{hot}", f"{name}.{back}") for hot, back in pairs if hot in names)
-    if device.kind.is_ not in LIGHTS:
+    if device.kind.is_ not in WIRED:
         return ()
     back = next((f"{name}.{each}" for each, role in names.items() if role == "neutral"), None)
     return tuple((f"{name}.{each}", back) for each, role in names.items() if role == "hot")

@@ -1,6 +1,7 @@
 """Typed records become one linked House; every loose end is told in one pass."""
 
 from collections.abc import Mapping
+from typing import TypeVar
 
 from junctionary.house.boxes import link_boxes
 from junctionary.house.circuits import link_circuits
@@ -9,11 +10,15 @@ from junctionary.house.ends import link_runs
 from junctionary.house.ids import Ids, gather
 from junctionary.house.model import Box, Circuit, House, Panel, Room
 from junctionary.house.names import unknown_names
-from junctionary.house.panels import link_panels
+from junctionary.house.panels import link_panels, whole_name
 from junctionary.house.rings import panels_in_rings
 from junctionary.house.workmanship import unknown_connectors
 from junctionary.problems import Problem
 from junctionary.records import Records
+from junctionary.records.house import Source
+from junctionary.records.log import LogEntry
+
+R = TypeVar("R", LogEntry, Source)
 
 
 def link(records: Records) -> tuple[House | None, list[Problem]]:
@@ -41,13 +46,23 @@ def link(records: Records) -> tuple[House | None, list[Problem]]:
         devices={device.id: device for box in boxes.values() for device in box.devices},
         device_kinds=ids.device_kinds,
         connectors=ids.connectors,
-        sources=ids.sources,
-        log=records.log,
+        sources={id_: _by_whole_names(each, ids, "enters", "shut_off") for id_, each in ids.sources.items()},
+        log=tuple(_by_whole_names(each, ids, "trip", "about") for each in records.log),
         photos=records.photos,
         accepted=records.accepted,
         record=records.house,
     )
     return house, problems
+
+
+def _by_whole_names(record: R, ids: Ids, *keys: str) -> R:
+    """A record in which every breaker goes by its whole name, as it does everywhere in a house."""
+    said = {key: getattr(record, key) for key in keys if getattr(record, key) is not None}
+    whole = {
+        key: whole_name(told, ids) if isinstance(told, str) else tuple(whole_name(each, ids) for each in told)
+        for key, told in said.items()
+    }
+    return record if whole == said else record.model_copy(update=whole)
 
 
 def _rooms(

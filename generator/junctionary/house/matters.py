@@ -27,7 +27,7 @@ class Matter:
 def matters_of(house: House, circuit: Circuit) -> tuple[Matter, ...]:
     """What matters on one circuit: loads said to matter, and smoke alarms where no load speaks of them."""
     loads = tuple(
-        Matter(load.id, load.name or _kind(load), load.matters, circuit.id, _device_at(house, load))
+        Matter(load.id, load.called, load.matters, circuit.id, _device_at(house, load))
         for load in circuit.loads
         if load.matters is not None
     )
@@ -39,11 +39,6 @@ def matters_of(house: House, circuit: Circuit) -> tuple[Matter, ...]:
         if house.devices[each].kind.is_ == "smoke-alarm"
     )
     return loads + alarms
-
-
-def _kind(load: LoadRecord) -> str:
-    """``heat pump`` for ``heat-pump``."""
-    return load.is_.replace("-", " ")
 
 
 def _device_at(house: House, load: LoadRecord) -> str | None:

@@ -5,21 +5,20 @@ from collections.abc import Iterable
 from junctionary.house.ids import Ids, unknown_id
 from junctionary.house.makeup.bench import ALIASES
 from junctionary.house.panels import breaker_key, breaker_names
-from junctionary.house.terminals import terminals_of
+from junctionary.house.terminals import HALVES, terminals_of
 from junctionary.marks import Place
 from junctionary.problems import Problem
 from junctionary.records import Records
 from junctionary.records.rooms import Thing
 
-HALVES = ("top", "bottom")
 PARTS_OF_PANEL = ("neutral", "ground", "A", "B")
 
 
 def unknown_names(records: Records, ids: Ids) -> list[Problem]:
     """Every id in the log, the photos, the loads, the sources, the rooms and the routes that is not known."""
     return [
-        *_log(records, ids), *_photos(records, ids), *_loads(records, ids), *_house(records, ids),
-        *_rooms(records, ids), *_routes(records, ids), *_guards(records, ids),
+        *_log(records, ids), *_photos(records, ids), *_loads(ids), *_house(records, ids),
+        *_rooms(records, ids), *_routes(ids), *_guards(records, ids),
     ]  # fmt: skip
 
 
@@ -93,11 +92,11 @@ def _terminals(ids: Ids) -> Iterable[str]:
                 yield from (f"{box}.{local}.{each.name}" for each in terminals_of(ids.device_kinds[kind]))
 
 
-def _check(name: str, place: Place, ids: Ids, what: str = "thing") -> list[Problem]:
+def _check(name: str, place: Place, ids: Ids) -> list[Problem]:
     """A problem unless the name is known, or may stand in a file that could not be read."""
     if is_named(name, ids) or ids.lost:
         return []
-    return [unknown_id(what, name, place, known_names(ids))]
+    return [unknown_id("thing", name, place, known_names(ids))]
 
 
 def _device(name: str, place: Place, ids: Ids) -> list[Problem]:
@@ -143,7 +142,7 @@ def _photos(records: Records, ids: Ids) -> list[Problem]:
     return problems
 
 
-def _loads(records: Records, ids: Ids) -> list[Problem]:
+def _loads(ids: Ids) -> list[Problem]:
     problems: list[Problem] = []
     for load in ids.loads.values():
         for key in ("plugged", "wired"):
@@ -218,7 +217,7 @@ def _swing(room: str, thing: Thing, ids: Ids) -> list[Problem]:
     ]
 
 
-def _routes(records: Records, ids: Ids) -> list[Problem]:
+def _routes(ids: Ids) -> list[Problem]:
     problems: list[Problem] = []
     for run in ids.runs.values():
         for number, point in enumerate(run.route or ()):

@@ -8,11 +8,8 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from junctionary.house.model import Device, House
-from junctionary.house.terminals import terminals_of
-from junctionary.house.trace import HALVES
+from junctionary.house.terminals import HALVES, RECEPTACLES, WIRED, terminals_of
 
-RECEPTACLES = ("receptacle", "gfci-receptacle")
-WIRED = ("luminaire", "fan", "smoke-alarm", "appliance", "doorbell-transformer")
 SIGNAL = "orange"
 """The lead by which smoke alarms tell one another; it feeds nothing."""
 

@@ -58,6 +58,13 @@ def breaker_key(record: PanelRecord, said: str) -> str | None:
     return next((key for key in keys if said in key.split("+")), None)
 
 
+def whole_name(name: str, ids: Ids) -> str:
+    """``main/2+4`` for ``main/4``, which names it too; any other name as it is."""
+    panel, _, spaces = name.partition("/")
+    key = breaker_key(ids.panels[panel], spaces) if spaces and panel in ids.panels else None
+    return name if key is None else f"{panel}/{key}"
+
+
 def breaker_names(ids: Ids) -> list[str]:
     """Every breaker as answers name it, mains included."""
     return [

@@ -6,7 +6,7 @@ from datetime import date, timedelta
 
 from junctionary.house.model import Box, House, Landing
 from junctionary.house.network import Edge, Network
-from junctionary.house.outlets import RECEPTACLES
+from junctionary.house.terminals import RECEPTACLES
 from junctionary.house.weights import CHANGED, DAMP_ROOMS, RECENT_DAYS, WEIGHTS
 from junctionary.records.values import UNKNOWN
 from junctionary.units import Quantity
@@ -175,19 +175,10 @@ def _is_damp(house: House, box: Box) -> bool:
 
 def _changed(house: House) -> dict[str, str]:
     """By id, the date of its newest change, where that is recent by the newest date of the record."""
-    dated = [(when, entry) for entry in house.log if (when := _date(entry.date)) is not None]
-    newest = max((when for when, _ in dated), default=None)
+    newest = max((entry.date for entry in house.log), default=None)
     if newest is None:
         return {}
-    since = newest - timedelta(days=RECENT_DAYS)
-    changes = [(when, entry) for when, entry in dated if entry.change is not None and when >= since]
-    changes.sort(key=lambda each: each[0])
-    return {about: str(when) for when, entry in changes for about in entry.about or ()}
-
-
-def _date(said: str) -> date | None:
-    """The day; None where the calendar has no such day."""
-    try:
-        return date.fromisoformat(said)
-    except ValueError:
-        return None
+    since = str(date.fromisoformat(newest) - timedelta(days=RECENT_DAYS))
+    changes = [entry for entry in house.log if entry.change is not None and entry.date >= since]
+    changes.sort(key=lambda each: each.date)
+    return {about: entry.date for entry in changes for about in entry.about or ()}

@@ -125,7 +125,7 @@ def suspects(
         suspects=ordered,
         first_dead=ends[0] if ends else None,
         last_live=ends[1] if ends else None,
-        unexplained=() if ordered or halted else unexplained(held, marks, common, proved, left),
+        unexplained=() if ordered or halted else unexplained(held, marks, common, left),
         unknown=_unknown(network, held, marks, searched),
         next=next_test(house, held, marks, [(each.site, each.roles) for each in ordered], left, known.facts),
     )

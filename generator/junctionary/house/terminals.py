@@ -1,6 +1,7 @@
 """The terminals of each kind of device, by the device's own marking."""
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
 from junctionary.records.devices import DeviceKind
@@ -16,35 +17,15 @@ class Terminal:
     role: TerminalRole
 
 
-HOT_NAMES = (
-    "brass",
-    "brass-top",
-    "brass-bottom",
-    "line-brass",
-    "load-brass",
-    "x",
-    "y",
-    "line",
-    "black",
-    "red",
-    "blue",
-)
-NEUTRAL_NAMES = (
-    "silver",
-    "silver-top",
-    "silver-bottom",
-    "line-silver",
-    "load-silver",
-    "w",
-    "white",
-    "neutral",
-)
+RECEPTACLES = ("receptacle", "gfci-receptacle")
+GFCI = ("gfci-receptacle", "gfci-device")
+WIRED = ("luminaire", "fan", "smoke-alarm", "appliance", "doorbell-transformer")
+HALVES = ("top", "bottom")
 GROUND_NAMES = ("green", "g", "bare")
 TWO_POLE_THREE_WIRE = ("6-15R", "6-20R", "6-30R", "6-50R")
-NO_GROUND_FACES = ("1-15R", "10-30R", "10-50R")
+THREE_WIRE = ("10-30R", "10-50R")
+TWO_WIRE = ("1-15R",)
 FOUR_WIRE = ("14-20R", "14-30R", "14-50R", "14-60R")
-
-
 LEAST_TWO_LEG_V = 200
 """From here up a voltage is that between the two legs, 208 or 240 V: a plain appliance has no neutral."""
 
@@ -63,10 +44,10 @@ def terminals_of(kind: DeviceKind) -> tuple[Terminal, ...]:
         return _terminals(("x", "hot"), ("y", "hot"), ("g", "ground"))
     if (kind.is_ == "receptacle" and face in FOUR_WIRE) or kind.is_ == "inlet":
         return _terminals(("x", "hot"), ("y", "hot"), ("w", "neutral"), ("g", "ground"))
-    if kind.is_ == "receptacle" and face in ("10-30R", "10-50R"):
+    if kind.is_ == "receptacle" and face in THREE_WIRE:
         return _terminals(("x", "hot"), ("y", "hot"), ("w", "neutral"))
     if kind.is_ == "receptacle":
-        ground = () if face in NO_GROUND_FACES else (GREEN,)
+        ground = () if face in TWO_WIRE else (GREEN,)
         if kind.outlets == 1:
             return _terminals(("brass", "hot"), ("silver", "neutral"), *ground)
         return _terminals(
@@ -76,7 +57,7 @@ def terminals_of(kind: DeviceKind) -> tuple[Terminal, ...]:
             ("silver-bottom", "neutral"),
             *ground,
         )
-    if kind.is_ in ("gfci-receptacle", "gfci-device"):
+    if kind.is_ in GFCI:
         return _terminals(
             ("line-brass", "hot"),
             ("line-silver", "neutral"),
@@ -109,18 +90,18 @@ def terminals_of(kind: DeviceKind) -> tuple[Terminal, ...]:
 
 
 def _leads(kind: DeviceKind) -> tuple[Terminal, ...]:
-    usual = ("black", "red", "green") if _is_across_both_legs(kind) else ("black", "white", "green")
+    across = kind.volts is not None and is_across(kind.volts.to("V"))
+    usual = ("black", "red", "green") if across else ("black", "white", "green")
     colours = [lead.colour for lead in kind.leads] if kind.leads else usual
     roles: dict[str, TerminalRole] = {"white": "neutral", "green": "ground", "bare": "ground"}
     return tuple(Terminal(colour, roles.get(colour, "hot")) for colour in colours)
 
 
-def _is_across_both_legs(kind: DeviceKind) -> bool:
-    return kind.volts is not None and kind.volts.to("V") >= LEAST_TWO_LEG_V
+def is_across(volts: Fraction) -> bool:
+    """Whether a nominal voltage is one between the two legs."""
+    return volts >= LEAST_TWO_LEG_V
 
 
 def has_leads(kind: DeviceKind) -> bool:
     """Whether it is joined by its own leads rather than landed on screws."""
-    return kind.is_ in ("luminaire", "fan", "smoke-alarm", "appliance", "doorbell-transformer") or bool(
-        kind.leads
-    )
+    return kind.is_ in WIRED or bool(kind.leads)

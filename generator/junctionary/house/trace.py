@@ -12,10 +12,9 @@ from fractions import Fraction
 
 from junctionary.house.model import House, Role
 from junctionary.house.network import Edge, Network
+from junctionary.house.terminals import HALVES
 from junctionary.house.walk import Walk, bar_walk, hot_walks
 from junctionary.units import Quantity
-
-HALVES = ("top", "bottom")
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +47,7 @@ class Way:
     ``points`` are one more than ``edges``, the start first. ``complete`` when
     it ends at the utility, or at the bar of the panel that the utility feeds;
     otherwise it stops where the record does. ``breakers`` and ``protectors``
-    stand nearest first; ``branch_runs`` are the runs short of the first panel.
+    stand nearest first.
     """
 
     role: Role
@@ -58,7 +57,6 @@ class Way:
     breakers: tuple[str, ...]
     protectors: tuple[Protector, ...]
     runs: tuple[str, ...]
-    branch_runs: tuple[str, ...]
     length: Length
 
 
@@ -156,12 +154,6 @@ def _ways(house: House, role: Role, walks: Iterable[Walk | None]) -> tuple[Way, 
 
 def _way(house: House, role: Role, walk: Walk) -> Way:
     runs = tuple(dict.fromkeys(edge.of for edge in walk.edges if edge.kind == "conductor"))
-    branch: dict[str, None] = {}
-    for edge in walk.edges:
-        if edge.kind in ("breaker", "main", "bar"):
-            break
-        if edge.kind == "conductor":
-            branch[edge.of] = None
     return Way(
         role=role,
         points=walk.points,
@@ -170,7 +162,6 @@ def _way(house: House, role: Role, walk: Walk) -> Way:
         breakers=tuple(dict.fromkeys(edge.of for edge in walk.edges if edge.kind in ("breaker", "main"))),
         protectors=tuple(_protectors(house, walk.edges)),
         runs=runs,
-        branch_runs=tuple(branch),
         length=length_of(house, runs),
     )
 

@@ -14,7 +14,6 @@ def unexplained(
     held: Supply,
     marks: Told,
     common: Mapping[Role, Collection[str]],
-    proved: Mapping[Role, Collection[str]],
     left: Mapping[Role, Collection[str]],
 ) -> tuple[str, ...]:
     """The reasons, in words; called only where no place is left."""

@@ -1,6 +1,6 @@
 """boxes/*.yaml: the boxes of one room: where each is, its volume, its devices, its make-up."""
 
-from typing import Annotated, Any
+from typing import Annotated
 
 from pydantic import BeforeValidator, Discriminator, Field, Tag
 
@@ -8,7 +8,7 @@ from junctionary.records import words
 from junctionary.records.cables import Conductor, read_wire
 from junctionary.records.house import UsualTorque
 from junctionary.records.places import At
-from junctionary.records.reading import Record
+from junctionary.records.reading import Record, word_or_map
 from junctionary.records.runs import Evidence
 from junctionary.records.values import (
     NONE,
@@ -214,27 +214,19 @@ class LookedAt(Record):
     loops: Text | None = None
 
 
-def _reach_tag(value: Any) -> str:
-    return "word" if isinstance(value, str) else "map"
-
-
 ReachOrNone = Annotated[
     Annotated[
         Said, OneOf(what="way to reach a box", said=(NONE, UNKNOWN), otherwise="a mapping"), Tag("word")
     ]
     | Annotated[Reach, Tag("map")],
-    Discriminator(_reach_tag),
+    Discriminator(word_or_map),
 ]
-
-
-def _size_tag(value: Any) -> str:
-    return "word" if isinstance(value, str) else "map"
 
 
 SizeOrNone = Annotated[
     Annotated[Said, OneOf(what="size of a box", said=(NONE, UNKNOWN), otherwise="a mapping"), Tag("word")]
     | Annotated[BoxSize, Tag("map")],
-    Discriminator(_size_tag),
+    Discriminator(word_or_map),
 ]
 
 

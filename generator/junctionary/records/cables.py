@@ -12,7 +12,7 @@ from typing import Any
 from junctionary.marks import MarkedMap
 from junctionary.problems import nearest
 from junctionary.records.values import UNKNOWN, Said, refused, shown
-from junctionary.records.words import COLOURS
+from junctionary.records.words import COLOURS, GROUND_COLOURS
 from junctionary.units import UnitError, WireSize, read_wire_size
 
 KINDS = ("NM-B", "NM", "NMC-B", "UF-B", "UF", "MC", "AC", "SER", "SEU", "USE", "TC", "cord")
@@ -24,8 +24,11 @@ INSULATED = {
 }
 RACEWAYS = ("EMT", "PVC", "FMC", "LFNC", "LFMC", "RMC", "IMC", "ENT")
 OPEN_KINDS = ("knob-and-tube", "open wires")
-PAIRED = re.compile(r"(?P<size>\d+(?:/0)?)/(?P<count>\d)(?:/2)?\s+(?P<kind>[A-Za-z-]+)(?P<rest>.*)")
-LISTED = re.compile(r"(?P<sizes>\d+(?:/0)?(?:-\d+(?:/0)?){1,4})\s+(?P<kind>[A-Za-z-]+)(?P<rest>.*)")
+PAIRED = re.compile(r"(?P<size>\d+(?:/0)?)/(?P<count>\d)(?P<twice>/2)?\s+(?P<kind>[A-Za-z-]+)(?P<rest>.*)")
+LISTED = re.compile(r"(?P<sizes>\d+(?:/0)?(?:-\d+(?:/0)?){2,3})\s+(?P<kind>[A-Za-z-]+)(?P<rest>.*)")
+SECOND_CIRCUIT = ("red", "white-red")
+"""The other circuit of a cable of two, each with its own neutral: ``12/2/2``."""
+
 GROUND_OF = {"8": "10", "6": "10", "4": "8", "3": "8", "2": "8", "1": "6", "1/0": "6", "2/0": "6"}  # practice
 
 
@@ -41,7 +44,7 @@ class Conductor:
     @property
     def is_ground(self) -> bool:
         """Whether its colour marks it as an equipment grounding conductor."""
-        return self.colour in ("bare", "green", "green-yellow", "armor")
+        return self.colour in GROUND_COLOURS
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,13 +124,11 @@ def _size(text: str) -> WireSize:
 def _paired(value: str, match: re.Match[str]) -> Cable:
     kind, metal, ground = _kind_and_rest(value, match)
     count = int(match["count"])
-    if count not in INSULATED:
+    if count not in INSULATED or (match["twice"] and count != 2):
         raise _odd(value)
     size = _size(match["size"])
-    conductors = [Conductor(colour, size, metal, insulated=True) for colour in INSULATED[count]]
-    if value.strip().split()[0].count("/") == 2 and "/0" not in match["size"]:
-        # two circuits in one cable, each with its own neutral: 12/2/2
-        conductors += [Conductor(colour, size, metal, insulated=True) for colour in ("red", "white-red")]
+    colours = (*INSULATED[count], *(SECOND_CIRCUIT if match["twice"] else ()))
+    conductors = [Conductor(colour, size, metal, insulated=True) for colour in colours]
     if ground:
         conductors.append(_ground(kind, match["size"], metal))
     return Cable(value.strip(), kind, tuple(conductors))
@@ -137,27 +138,23 @@ def _ground(kind: str, size: str, metal: str) -> Conductor:
     if kind == "AC":
         return Conductor("armor", _size(size), "steel", insulated=False)
     insulated = kind in ("MC", "cord")
-    ground_metal = "copper" if metal == "copper" else metal
-    return Conductor(
-        "green" if insulated else "bare", _size(GROUND_OF.get(size, size)), ground_metal, insulated
-    )
+    return Conductor("green" if insulated else "bare", _size(GROUND_OF.get(size, size)), metal, insulated)
 
 
 def _listed(value: str, match: re.Match[str]) -> Cable:
     kind, metal, ground = _kind_and_rest(value, match)
     sizes = match["sizes"].split("-")
-    if len(sizes) == 4:
-        colours: tuple[str, ...] = ("black", "red", "white", "bare")
-    elif len(sizes) == 3 and not ground:
-        colours = ("black", "red", "white")
-    elif len(sizes) == 3:
-        # service cable: two legs and a bare neutral, which is no ground
-        colours = ("black", "red", "white")
-    else:
-        raise _odd(value)
+    if len(sizes) > len(INSULATED[3]) and not ground:
+        raise refused(
+            f"{value!r} has a ground, its last size, and has none",
+            "one of the two: 2-2-2-4 SER, or 2-2-2 SER no ground",
+            "leave out no ground, or the size of the ground",
+        )
+    # Three sizes are a service cable: two legs and a bare neutral, which is no ground.
+    colours = (*INSULATED[3], "bare")
     conductors = [
         Conductor(colour, _size(size), metal, insulated=colour != "bare")
-        for colour, size in zip(colours, sizes, strict=True)
+        for colour, size in zip(colours, sizes, strict=False)
     ]
     return Cable(value.strip(), kind, tuple(conductors))
 

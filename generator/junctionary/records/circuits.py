@@ -43,6 +43,11 @@ class LoadRecord(Record):
     evidence: Evidence | None = None
     note: Text | None = None
 
+    @property
+    def called(self) -> str:
+        """Its name, or what it is: ``heat pump``."""
+        return self.name or self.is_.replace("-", " ")
+
 
 class CircuitRecord(Record):
     """One circuit. ``grouped`` of a multiwire one: its hots and neutral are tied together in the panel."""

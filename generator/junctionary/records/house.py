@@ -24,11 +24,11 @@ from junctionary.records.values import (
     Id,
     IdOrUnknown,
     Length,
-    Load,
     Metal,
     Of,
     OneOf,
     Parsed,
+    Rating,
     Reference,
     Said,
     Shaped,
@@ -47,7 +47,8 @@ def read_usual_torque(value: object) -> Quantity | Said | str:
     """``listed`` (all were tightened to the listed value), a torque, ``none`` or ``unknown``."""
     if value == "listed":
         return "listed"
-    return Of(kind="torque", said=(UNKNOWN, NONE))._answer_or_value(value)  # type: ignore[no-any-return]
+    torque: Quantity | Said = Of(kind="torque", above_zero=True, said=(UNKNOWN, NONE)).answer_or_value(value)
+    return torque
 
 
 UsualTorque = Annotated[
@@ -123,7 +124,7 @@ def read_percent(value: object) -> Fraction:
 class Transformer(Record):
     """The utility's transformer: its rating and its impedance, as on its plate."""
 
-    rating: Load
+    rating: Rating
     impedance: Annotated[Fraction, Parsed(by=read_percent, described="1.8 %")]
 
 

@@ -1,12 +1,12 @@
 """panels/*.yaml: one panel, its spaces, and what each breaker feeds."""
 
-from typing import Annotated, Any
+from typing import Annotated
 
 from pydantic import Discriminator, Tag
 
 from junctionary.records import words
 from junctionary.records.places import At
-from junctionary.records.reading import Record
+from junctionary.records.reading import Record, word_or_map
 from junctionary.records.runs import Evidence
 from junctionary.records.values import (
     NONE,
@@ -71,12 +71,8 @@ class FillerPlate(Record):
     state: Annotated[str, OneOf(choices=("unused", "blank", "open"), what="state of a space")]
 
 
-def _space_tag(value: Any) -> str:
-    return "state" if isinstance(value, str) else "breaker"
-
-
 InSpace = Annotated[
-    Annotated[BreakerRecord, Tag("breaker")] | Annotated[FillerPlate, Tag("state")], Discriminator(_space_tag)
+    Annotated[BreakerRecord, Tag("map")] | Annotated[FillerPlate, Tag("word")], Discriminator(word_or_map)
 ]
 
 
@@ -119,17 +115,24 @@ class Surge(Record):
     note: Text | None = None
 
 
-def _surge_tag(value: Any) -> str:
-    return "said" if isinstance(value, str) else "surge"
-
-
 SurgeOrSaid = Annotated[
-    Annotated[Surge, Tag("surge")]
+    Annotated[Surge, Tag("map")]
     | Annotated[
-        Said, OneOf(what="answer", otherwise="{type: 2, connected: lugs}", said=(NONE, UNKNOWN)), Tag("said")
+        Said, OneOf(what="answer", otherwise="{type: 2, connected: lugs}", said=(NONE, UNKNOWN)), Tag("word")
     ],
-    Discriminator(_surge_tag),
+    Discriminator(word_or_map),
 ]
+
+
+MOST_SPACES = 200
+
+
+def read_spaces(value: object) -> int:
+    """How many spaces a panel has; raises ``refused``."""
+    if isinstance(value, int) and not isinstance(value, bool) and 1 <= value <= MOST_SPACES:
+        return value
+    expected = f"how many spaces the panel has, from 1 to {MOST_SPACES}"
+    raise refused(shown(value), expected, "count its spaces, empty ones too")
 
 
 class PanelRecord(Record):
@@ -141,7 +144,7 @@ class PanelRecord(Record):
     at: At | None = None
     rating: CurrentOrUnknown | None = None
     main: CurrentOrSaid | None = None
-    spaces: Count
+    spaces: Annotated[int, Parsed(by=read_spaces, described="a whole number")]
     circuits: Count | None = None
     fed_by: IdOrUnknown | None = None
     bonded: YesNoUnknown | None = None

@@ -14,6 +14,11 @@ NOWHERE = Place("", 0, 0)
 """The place of a bare value: it has none of its own, the key it stands under has."""
 
 
+def word_or_map(value: object) -> str:
+    """The tag of what may be a bare word or a mapping."""
+    return "word" if isinstance(value, str) else "map"
+
+
 @dataclass(slots=True)
 class Reading:
     """What is gathered while one file is read: its unknown keys, as problems."""

@@ -2,7 +2,7 @@
 
 from typing import Annotated
 
-from pydantic import Field
+from pydantic import AfterValidator, Field
 
 from junctionary.records import words
 from junctionary.records.house import Practice
@@ -24,6 +24,7 @@ from junctionary.records.values import (
     Temperature,
     Text,
     YesNoUnknown,
+    refused,
 )  # fmt: skip
 
 
@@ -58,10 +59,17 @@ class Thing(Record):
     note: Text | None = None
 
 
-class Island(Record):
-    """An island or peninsula counter."""
+def _enough_corners(outline: list[Point]) -> list[Point]:
+    if len(outline) < 3:
+        found = f"{len(outline)} corners"
+        raise refused(found, "three corners or more", "add the others, or take the island out")
+    return outline
 
-    outline: list[Point]
+
+class Island(Record):
+    """An island or peninsula counter; its outline has three corners or more."""
+
+    outline: Annotated[list[Point], AfterValidator(_enough_corners)]
     name: Text | None = None
 
 

@@ -8,6 +8,7 @@ typed one, and knows its JSON Schema. A value that cannot be read raises a
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import date
 from enum import Enum
 from typing import Annotated, Any
 
@@ -69,7 +70,7 @@ class Leaf:
         return {"type": "string"}
 
     def __get_pydantic_core_schema__(self, source: Any, handler: GetCoreSchemaHandler) -> CoreSchema:
-        return core_schema.no_info_plain_validator_function(self._answer_or_value)
+        return core_schema.no_info_plain_validator_function(self.answer_or_value)
 
     def __get_pydantic_json_schema__(self, core: CoreSchema, handler: GetJsonSchemaHandler) -> dict[str, Any]:
         schema, said = self.schema(), [each.value for each in self.said]
@@ -77,7 +78,8 @@ class Leaf:
             return schema
         return {"enum": said} if schema == {"enum": []} else {"anyOf": [schema, {"enum": said}]}
 
-    def _answer_or_value(self, value: object) -> Any:
+    def answer_or_value(self, value: object) -> Any:
+        """One of the answers, or the typed value; raises ``PydanticCustomError``."""
         for answer in self.said:
             if value == answer.value:
                 return answer
@@ -86,9 +88,13 @@ class Leaf:
 
 @dataclass(frozen=True)
 class Of(Leaf):
-    """A quantity of one kind, with its unit: ``Of("current")`` reads ``20 A``."""
+    """A quantity of one kind, with its unit: ``Of(kind="current", above_zero=True)`` reads ``20 A``.
+
+    ``above_zero`` refuses a zero: of what a sum divides by, and of what cannot be nought.
+    """
 
     kind: str = "length"
+    above_zero: bool = False
 
     def read(self, value: object) -> Quantity:
         if not isinstance(value, str):
@@ -99,9 +105,14 @@ class Of(Leaf):
                 f"write the unit, for example {example}",
             )
         try:
-            return read_quantity(value, self.kind)
+            read = read_quantity(value, self.kind)
         except UnitError as error:
             raise refused(error.found, error.expected, error.do) from None
+        if self.above_zero and read.magnitude == 0:
+            raise refused(
+                f"{value} is nothing", f"a {self.kind} above zero", "leave it out if it is not known"
+            )
+        return read
 
     def schema(self) -> dict[str, Any]:
         return {
@@ -176,6 +187,29 @@ class Shaped(Leaf):
 
 
 @dataclass(frozen=True)
+class Day(Shaped):
+    """A day of the calendar."""
+
+    what: str = "a date"
+    pattern: str = r"\d{4}-\d{2}-\d{2}"
+    example: str = "2026-03-04"
+
+    def read(self, value: object) -> str:
+        if not isinstance(value, str):
+            raise refused(shown(value), "a date such as 2026-03-04", "write year, month and day")
+        return _on_calendar(super().read(value))
+
+
+def _on_calendar(day: str) -> str:
+    try:
+        date.fromisoformat(day)
+    except ValueError:
+        expected = "a day of the calendar, as year, month and day"
+        raise refused(f"there is no {day}", expected, "correct the month or the day") from None
+    return day
+
+
+@dataclass(frozen=True)
 class Parsed(Leaf):
     """A value read by a function that may raise ``refused(...)``."""
 
@@ -213,7 +247,7 @@ def _when(value: object) -> str:
             "a year, a month or a day, such as 1957, 2025-10 or 2025-10-11",
             "write as much of the date as is known, the year first",
         )
-    return value
+    return _on_calendar(value) if value.count("-") == 2 else value
 
 
 def _space(value: object) -> str:
@@ -236,11 +270,9 @@ Reference = Annotated[
     Shaped(what="an id, or parts joined by dots", pattern=rf"{ID}(?:[/.+]{ID})*", example="K3.r1"),
 ]
 Text = Annotated[str, Shaped(what="text", example='"Kitchen counter, left of the sink"')]
-Date = Annotated[str, Shaped(what="a date", pattern=r"\d{4}-\d{2}-\d{2}", example="2026-03-04")]
+Date = Annotated[str, Day()]
 When = Annotated[str | Said, Parsed(by=_when, described="1957, 2025-10 or 2025-10-11", said=(UNKNOWN,))]
-DateOrNone = Annotated[
-    str | Said, Shaped(what="a date", pattern=r"\d{4}-\d{2}-\d{2}", example="2026-03-04", said=(NONE,))
-]
+DateOrNone = Annotated[str | Said, Day(said=(NONE,))]
 YesNo = Annotated[bool, Parsed(by=_yes_no, described="true or false")]
 YesNoUnknown = Annotated[bool | Said, Parsed(by=_yes_no, described="true or false", said=(UNKNOWN,))]
 Count = Annotated[int, Parsed(by=_count, described="a whole number")]
@@ -253,13 +285,13 @@ Area = Annotated[Quantity, Of(kind="area")]
 Volume = Annotated[Quantity, Of(kind="volume")]
 VolumeOrUnknown = Annotated[Quantity | Said, Of(kind="volume", said=(UNKNOWN,))]
 Weight = Annotated[Quantity, Of(kind="weight")]
-Current = Annotated[Quantity, Of(kind="current")]
-CurrentOrUnknown = Annotated[Quantity | Said, Of(kind="current", said=(UNKNOWN,))]
-CurrentOrSaid = Annotated[Quantity | Said, Of(kind="current", said=(UNKNOWN, NONE))]
-Voltage = Annotated[Quantity, Of(kind="voltage")]
+Current = Annotated[Quantity, Of(kind="current", above_zero=True)]
+CurrentOrUnknown = Annotated[Quantity | Said, Of(kind="current", above_zero=True, said=(UNKNOWN,))]
+CurrentOrSaid = Annotated[Quantity | Said, Of(kind="current", above_zero=True, said=(UNKNOWN, NONE))]
+Voltage = Annotated[Quantity, Of(kind="voltage", above_zero=True)]
 Load = Annotated[Quantity, Of(kind="load")]
-Torque = Annotated[Quantity, Of(kind="torque")]
-TorqueOrSaid = Annotated[Quantity | Said, Of(kind="torque", said=(UNKNOWN, NONE))]
+Rating = Annotated[Quantity, Of(kind="load", above_zero=True)]
+TorqueOrSaid = Annotated[Quantity | Said, Of(kind="torque", above_zero=True, said=(UNKNOWN, NONE))]
 Temperature = Annotated[Quantity, Of(kind="temperature")]
 Angle = Annotated[Quantity, Of(kind="angle")]
 Size = Annotated[WireSize, Wire()]

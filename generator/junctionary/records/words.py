@@ -87,3 +87,6 @@ COLOURS = (
     "black", "red", "blue", "white", "grey", "bare", "green", "green-yellow", "orange", "yellow", "brown",
     "purple", "pink", "white-red", "white-black", "armor", "a", "b", "c", "d",
 )  # fmt: skip
+NEUTRAL_COLOURS = ("white", "grey", "white-red", "white-black")
+GROUND_COLOURS = ("bare", "green", "green-yellow", "armor")
+UNTOLD_COLOURS = ("a", "b", "c", "d")

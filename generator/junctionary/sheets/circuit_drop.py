@@ -12,6 +12,7 @@ from junctionary.formulas.voltage_drop import drop_limits, percent_of
 from junctionary.formulas.worked import Step, Worked
 from junctionary.house.model import Circuit
 from junctionary.sheets.entries import Row, Table, Working, WorkingLine
+from junctionary.sheets.fill import FEW
 from junctionary.sheets.links import Phrase
 from junctionary.sheets.links import plain as plain_words
 from junctionary.sheets.naming import link
@@ -19,9 +20,6 @@ from junctionary.sheets.reckoning import clause
 from junctionary.sheets.survey import Survey, cited
 from junctionary.sources import Citation
 from junctionary.units import decimal
-
-FEW = 3
-"""So many signs of addition stand on one line; a longer chain only repeats the column above it."""
 
 SHORT = 24
 """Nor does one of numbers as long as this say anything more."""

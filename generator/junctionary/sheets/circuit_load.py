@@ -16,12 +16,10 @@ from junctionary.sheets.survey import Survey, cited, sentence
 from junctionary.units import decimal
 
 DIGITS = 2
-FEW = 3
-"""So many signs of addition stand on one line; a longer chain only repeats the column above it."""
 
 _QUOTIENT = re.compile(r"\(\d+ / \d+\)|\d+\.\d{3,}")
 _AT_LEAST_NOUGHT = re.compile(r"max\(0, ([^(),]+)\)")
-_SMALLER = re.compile(r"min\(([^(), ]+), ([^(), ]+)\)")
+_SMALLER = re.compile(r"\bmin\(([^(),]+), ([^(),]+)\)")
 
 
 def load_facts(survey: Survey, circuit: Circuit) -> Iterator[Fact]:
@@ -175,9 +173,14 @@ def _readable(step: Step) -> str:
         except SumError:
             right = False
         if right:
-            spoken = _SMALLER.sub(r"the smaller of \1 and \2", text)
+            spoken = in_words(text)
             return "" if spoken == shown(step.value) else spoken
     return ""
+
+
+def in_words(sum_: str) -> str:
+    """A sum as a person reads it: the smaller of two is said in words."""
+    return _SMALLER.sub(r"the smaller of \1 and \2", sum_)
 
 
 def _rounded(sum_: str, digits: int) -> str:

@@ -1,6 +1,5 @@
 """Builds the sheet of a circuit."""
 
-import re
 from collections.abc import Iterator
 
 from junctionary.figures.receptacles import ReceptacleMatch
@@ -8,10 +7,11 @@ from junctionary.formulas.worked import Worked
 from junctionary.house.model import Circuit, House
 from junctionary.sheets.circuit import CircuitSheet, MatchLine
 from junctionary.sheets.circuit_drop import drop_table, drop_workings
-from junctionary.sheets.circuit_load import load_facts, load_workings
+from junctionary.sheets.circuit_load import in_words, load_facts, load_workings
 from junctionary.sheets.circuit_tree import circuit_map, gravest
 from junctionary.sheets.drop_plots import drop_plot
 from junctionary.sheets.entries import Fact, Row, Table, Working, WorkingLine
+from junctionary.sheets.finding_things import device_at
 from junctionary.sheets.grounds import ground_matches, ground_workings
 from junctionary.sheets.isolation import before_circuit
 from junctionary.sheets.links import Link, Phrase, Ref, listed
@@ -39,8 +39,6 @@ from junctionary.sheets.survey import (
 )
 from junctionary.sheets.titleblock import circuit_number
 from junctionary.units import Quantity, decimal
-
-_SMALLER = re.compile(r"\bmin\(([^(),]+), ([^(),]+)\)")
 
 
 def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
@@ -184,32 +182,34 @@ def _receptacle(survey: Survey, match: ReceptacleMatch) -> MatchLine:
 
 
 def _goes_dark(survey: Survey, circuit: Circuit) -> Table:
+    """Every device of the circuit, or with a load of it, by room; then the loads told to be nowhere."""
     house = survey.house
-    loads = {each.plugged or each.wired: each.name or each.is_ for each in circuit.loads}
     order = list(house.rooms)
+    loads: dict[str, list[str]] = {each: [] for each in circuit.devices}
     rows: list[tuple[Phrase, ...]] = []
-    for id_ in sorted(circuit.devices, key=lambda each: _room_place(house, order, each)):
+    for load in circuit.loads:
+        at = device_at(house, load.plugged or load.wired)
+        if at is not None:
+            loads.setdefault(at, []).append(load.called)
+        else:
+            draws = (said(house, load.draws),)
+            rows.append((("place not recorded",), ("",), (load.name or load.id,), ("",), draws))
+    told: list[tuple[Phrase, ...]] = []
+    for id_ in sorted(loads, key=lambda each: _room_place(house, order, each)):
         device = house.devices[id_]
         box = house.boxes[device.box]
-        fed = [said_ for at, said_ in loads.items() if at and (at == id_ or at.startswith(f"{id_}."))]
-        rows.append(
+        told.append(
             (
                 (room_link(house, box.room),),
                 (box.name or where(house, box.record.at),),
                 (device_words(device),),
                 (Link(id_, Ref("device", id_)),),
-                (", ".join(fed),),
+                (", ".join(loads[id_]),),
             )
         )
-    told = {at for at in loads if at}
-    rows += [
-        (("place not recorded",), ("",), (each.name or each.id,), ("",), (said(house, each.draws),))
-        for each in circuit.loads
-        if not {each.plugged, each.wired} & told
-    ]
     heads = ("room", "where", "what", "code", "feeds")
-    shown = len(heads) if any(row[-1] != ("",) for row in rows) else len(heads) - 1
-    return Table(heads[:shown], tuple(Row(row[:shown]) for row in rows))
+    shown = len(heads) if any(row[-1] != ("",) for row in (*told, *rows)) else len(heads) - 1
+    return Table(heads[:shown], tuple(Row(row[:shown]) for row in (*told, *rows)))
 
 
 def _room_place(house: House, order: list[str], device: str) -> int:
@@ -294,11 +294,6 @@ def _loads(survey: Survey, circuit: Circuit) -> Table:
     )
 
 
-def _spoken(sum_: str) -> str:
-    """A sum as a person reads it: the smaller of two is said in words."""
-    return _SMALLER.sub(r"the smaller of \1 and \2", sum_)
-
-
 def _workings(survey: Survey, circuit: Circuit) -> Iterator[Working]:
     limit = survey.figures.circuits.get(circuit.id)
     if limit is None or limit.limiting is None:
@@ -307,7 +302,7 @@ def _workings(survey: Survey, circuit: Circuit) -> Iterator[Working]:
     lines = [
         WorkingLine(
             step.what,
-            _spoken(step.sum),
+            in_words(step.sum),
             f"{decimal(step.value, 2)} {step.unit}" if step.unit != "A" else decimal(step.value, 2),
         )
         for step in wire.breaker.steps

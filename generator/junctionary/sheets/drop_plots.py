@@ -12,9 +12,7 @@ from junctionary.sheets.circuit_drop import branch_by_branch
 from junctionary.sheets.drop_plot import DropPlot, DropPoint
 from junctionary.sheets.links import Ref
 from junctionary.sheets.survey import Survey
-from junctionary.units import decimal
-
-FEET_IN_A_METRE = Fraction(10000, 3048)
+from junctionary.units import convert, decimal
 
 
 def drop_plot(survey: Survey, circuit: Circuit) -> DropPlot | None:
@@ -33,7 +31,7 @@ def drop_plot(survey: Survey, circuit: Circuit) -> DropPlot | None:
         if feet is None or (recorded is None and design is None):
             untold.append(at)
             continue
-        way = feet / FEET_IN_A_METRE if metric else feet
+        way = convert(feet, "ft", "m") if metric else feet
         ref = Ref("panel" if at in house.panels else "box", at)
         points.append(DropPoint(ref, at, _before(cabling, at), float(way), recorded, design))
     if not points:

@@ -11,7 +11,7 @@ from junctionary.records.boxes import BoxSize
 from junctionary.records.rooms import Thing
 from junctionary.sheets.circuit import Symbol
 from junctionary.sheets.elevation import Caution, Elevation, WallBox, WallRun, WallThing
-from junctionary.sheets.links import Link, Phrase, Ref, listed
+from junctionary.sheets.links import Kind, Link, Phrase, Ref, listed
 from junctionary.sheets.makeup import cable_words, symbol_of
 from junctionary.sheets.naming import counted
 from junctionary.sheets.photo import photos_of_wall
@@ -265,5 +265,5 @@ def _notes(
         )
 
 
-def _linked(kind: str, ids: Sequence[str]) -> Phrase:
-    return listed(tuple(Link(each, Ref(kind, each)) for each in ids))  # type: ignore[arg-type]
+def _linked(kind: Kind, ids: Sequence[str]) -> Phrase:
+    return listed(tuple(Link(each, Ref(kind, each)) for each in ids))

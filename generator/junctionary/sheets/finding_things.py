@@ -121,7 +121,7 @@ def _loads_at(house: House) -> dict[str, tuple[str, ...]]:
         for load in circuit.loads:
             at = device_at(house, load.plugged or load.wired)
             if at is not None:
-                found[at] = (*found.get(at, ()), load.name or load.is_.replace("-", " "))
+                found[at] = (*found.get(at, ()), load.called)
     return found
 
 

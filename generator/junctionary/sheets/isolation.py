@@ -12,9 +12,9 @@ from junctionary.house.isolate import (
     isolate_run,
 )
 from junctionary.house.model import House
-from junctionary.house.panels import MAIN
 from junctionary.sheets.caution import BeforeOpening, BreakerOff
 from junctionary.sheets.face import LitFace
+from junctionary.sheets.finding_things import feeds_words
 from junctionary.sheets.links import Ref
 from junctionary.sheets.naming import breaker_words, source_words
 from junctionary.sheets.survey import Survey
@@ -157,16 +157,8 @@ def _by_box(
 
 
 def _off(house: House, breaker: str, reasons: tuple[str, ...]) -> BreakerOff:
-    spaces = breaker.partition("/")[2]
-    if spaces == MAIN:
-        return BreakerOff(Ref("space", breaker), breaker_words(breaker), "the whole panel", reasons)
-    entry = house.breakers[breaker]
-    circuit = house.circuits.get(str(entry.feeds))
-    source = house.sources.get(str(entry.feeds))
-    says = circuit.name if circuit else source_words(source) if source else entry.says
-    return BreakerOff(
-        Ref("space", breaker), breaker_words(breaker), says or "what it feeds is not recorded", reasons
-    )
+    feeds = feeds_words(house, house.breakers[breaker])
+    return BreakerOff(Ref("space", breaker), breaker_words(breaker), feeds, reasons)
 
 
 def _source(house: House, id_: str, reasons: tuple[str, ...]) -> str:

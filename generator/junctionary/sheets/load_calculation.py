@@ -6,10 +6,10 @@ from dataclasses import replace
 from fractions import Fraction
 
 from junctionary.figures import FeederLoad, ServiceLoad
-from junctionary.figures.draws import Draw
-from junctionary.figures.dwelling_parts import by_their_circuits, counts_by_nameplate, is_covered, words_of
+from junctionary.figures.draws import Draw, by_circuit
+from junctionary.figures.dwelling_parts import counts_by_nameplate, is_covered, words_of
 from junctionary.figures.legs import LEAST_A, WITHIN_PERCENT, Leg, OnLeg
-from junctionary.formulas.dwelling import DemandLoad
+from junctionary.formulas.dwelling import TO_NEUTRAL, DemandLoad
 from junctionary.formulas.dwelling_service import whole_amps
 from junctionary.formulas.worked import Worked
 from junctionary.house.model import House
@@ -25,7 +25,6 @@ from junctionary.units import decimal
 RULES = (
     "service-overloaded", "feeder-overloaded", "conductor-too-small-for-feeder", "legs-unbalanced",
 )  # fmt: skip
-VOLTS_TO_NEUTRAL = 120
 
 
 def loads_sheet(survey: Survey) -> LoadsSheet:
@@ -200,13 +199,13 @@ def _bar(house: House, service: ServiceLoad, leg: Leg) -> LegBar:
     least = "at least " if leg.load.lacks else ""
     return LegBar(
         leg=leg.leg,
-        says=f"{least}{decimal(leg.least_va, 0)} VA, {decimal(leg.least_a, 1)} A at {VOLTS_TO_NEUTRAL} V",
+        says=f"{least}{decimal(leg.least_va, 0)} VA, {decimal(leg.least_a, 1)} A at {TO_NEUTRAL} V",
         loads=tuple(_on_leg(house, each) for each in leg.on_it),
         motor_va=leg.least_va - counted_va,
         motor=figure(leg.least_va - counted_va),
         va=leg.least_va,
-        limit_va=service.rating_a * VOLTS_TO_NEUTRAL if service.rating_a is not None else None,
-        volts=VOLTS_TO_NEUTRAL,
+        limit_va=service.rating_a * TO_NEUTRAL if service.rating_a is not None else None,
+        volts=TO_NEUTRAL,
         complete=not leg.load.lacks,
     )
 
@@ -233,7 +232,7 @@ def _unbalance(service: ServiceLoad) -> str:
 
 def _counted(survey: Survey) -> Table:
     house = survey.house
-    on_each = by_their_circuits(survey.figures.draws)
+    on_each = by_circuit(survey.figures.draws)
     rows = []
     for draw in survey.figures.draws.values():
         circuit = house.circuits.get(draw.circuit or "")

@@ -330,7 +330,7 @@ def symbol_of(device: HouseDevice) -> Symbol:
             return "receptacle-240"
         return "receptacle-single" if kind.outlets == 1 else "receptacle"
     if kind.is_ == "switch":
-        return {3: "switch-3", 4: "switch-4"}.get(kind.ways or 1, "switch")  # type: ignore[return-value]
+        return "switch-3" if kind.ways == 3 else "switch-4" if kind.ways == 4 else "switch"
     table: dict[str, Symbol] = {
         "gfci-receptacle": "gfci",
         "gfci-device": "gfci",

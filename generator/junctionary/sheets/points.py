@@ -201,10 +201,10 @@ def _step(house: House, edge: Edge) -> Phrase | None:
 def _answers(survey: Survey, around: Around, device: Device) -> Iterator[Fact]:
     """What people ask of a point besides."""
     house = survey.house
-    yield Fact("neutral in this box?", _neutral(neutral_here(house, survey.network, device.id)))
-    whites = neutral_here(house, survey.network, device.id).hot_whites
-    if whites:
-        yield Fact("white, and hot", (", ".join(each.partition("/")[2] for each in whites),))
+    neutral = neutral_here(house, survey.network, device.id)
+    yield Fact("neutral in this box?", _neutral(neutral))
+    if neutral.hot_whites:
+        yield Fact("white, and hot", (", ".join(each.partition("/")[2] for each in neutral.hot_whites),))
     if device.id in around.guards:
         takes = listed(tuple(_device_link(each) for each in around.guards[device.id]))
         yield Fact("its reset brings back", takes)

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Iterator
 
 from junctionary.house.model import House, Run
 from junctionary.records.cables import Cable
+from junctionary.records.values import UNKNOWN
 from junctionary.sheets.ages import ages, surge_words
 from junctionary.sheets.entries import SEVERITIES, FindingEntry, Row, Table
 from junctionary.sheets.links import Link, Phrase, Ref
@@ -128,7 +129,7 @@ def _unknown(survey: Survey) -> Iterator[Row]:
     untraced = [
         each.id.replace("/", " ")
         for each in house.breakers.values()
-        if each.spaces != ("main",) and each.feeds is not None and str(each.feeds) == "unknown"
+        if each.spaces != ("main",) and each.feeds is UNKNOWN
     ]
     yield Row(
         (

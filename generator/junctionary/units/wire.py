@@ -20,6 +20,9 @@ _KCMIL = re.compile(r"([1-9][0-9]{1,3}) ?(?:kcmil|MCM)", re.IGNORECASE)
 _BARE = re.compile(r"#? ?([1-4]/0|[0-9]{1,2})(?: ?(?:ga|gauge|awg))?\.?", re.IGNORECASE)
 _THINNEST = 40
 
+_AUGHTS = {"0": "1/0", "00": "2/0"}
+"""Sizes that are also written with as many noughts."""
+
 
 @total_ordering
 @dataclass(frozen=True, slots=True)
@@ -76,8 +79,7 @@ def _step(size: str) -> int:
 def _tidy(text: str) -> str | None:
     """The tidy name of a size as written, or None where there is no such size."""
     if found := _AWG.fullmatch(text):
-        size = found[1] if "/" in found[1] else str(int(found[1]))
-        size = "1/0" if size == "0" else size
+        size = _AUGHTS.get(found[1]) or (found[1] if "/" in found[1] else str(int(found[1])))
         return f"{size} AWG" if "/" in size or int(size) <= _THINNEST else None
     if found := _KCMIL.fullmatch(text):
         return f"{found[1]} kcmil" if 212 <= int(found[1]) <= 2000 else None

@@ -12,14 +12,13 @@ from junctionary.problems import Problem, nearest
 from junctionary.records.boxes import BoxRecord, BoxSize
 from junctionary.records.cables import Conductor
 from junctionary.records.devices import ConnectorKind, DeviceKind
+from junctionary.records.words import GROUND_COLOURS, NEUTRAL_COLOURS, UNTOLD_COLOURS
 from junctionary.units import WireSize
 
 AtomKind = Literal["conductor", "lead", "terminal", "box", "jumper"]
 
 LEAD_OF = {"line": "black", "load": "red", "neutral": "white"}  # practice: a dimmer's leads
 ALIASES = {"brass": ("brass-top", "brass-bottom"), "silver": ("silver-top", "silver-bottom")}
-NEUTRAL_COLOURS = ("white", "grey", "white-red", "white-black")
-UNTOLD_COLOURS = ("a", "b", "c", "d")
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +117,7 @@ def role_of_colour(colour: str) -> Role | None:
     """What the colour of an insulation says; None for old wires that only a letter tells apart."""
     if colour in NEUTRAL_COLOURS:
         return "neutral"
-    if colour in ("bare", "green", "green-yellow", "armor"):
+    if colour in GROUND_COLOURS:
         return "ground"
     return None if colour in UNTOLD_COLOURS else "hot"
 

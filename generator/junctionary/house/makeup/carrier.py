@@ -2,8 +2,7 @@
 
 from junctionary.house.makeup.sides import is_switch
 from junctionary.house.makeup.supply import Supply
-
-GFCI = ("gfci-receptacle", "gfci-device")
+from junctionary.house.terminals import GFCI
 
 
 def carrier_told(work: Supply) -> str | None:

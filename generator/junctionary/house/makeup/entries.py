@@ -32,10 +32,9 @@ def expand(bench: Bench, written: Written) -> tuple[list[Knot], frozenset[Key], 
         ties += [*work.ties, *legs.ties]
         doubts += [*legs.doubts, *work.doubts]
         straight |= work.straight
-    ties += _grounds(bench, written, known)
-    ties = [
-        tie for tie in ties if tie.atom.name not in {atom.name for atom in (*written.capped, *written.loose)}
-    ]
+    ties += _grounds(bench, known)
+    ended = {atom.name for atom in (*written.capped, *written.loose)}
+    ties = [tie for tie in ties if tie.atom.name not in ended]
     places = {"": known[0].place if known else bench.record.place} | {
         str(plan.number): plan.place for plan in known
     }
@@ -50,7 +49,7 @@ def _standing(doubts: Iterable[Doubt], written: Written) -> list[Problem]:
     return list(dict.fromkeys(each.problem for each in doubts if not each.names & written.mentioned))
 
 
-def _grounds(bench: Bench, written: Written, plans: list[Plan]) -> list[Tie]:
+def _grounds(bench: Bench, plans: list[Plan]) -> list[Tie]:
     """All grounds of the box as one: of every run and device of its entries, and the screw of a metal box.
 
     The armor of a cable is bonded by its fitting, not by a wire: it lands on
@@ -69,9 +68,8 @@ def _grounds(bench: Bench, written: Written, plans: list[Plan]) -> list[Tie]:
         for device in plan.devices:
             atoms += [bench.terminal(device, each) for each in sides_of(bench.devices[device]).ground]
     word = plans[0].word if plans else "feed"
-    ties = [
-        Tie(GROUND, atom, word) for atom in atoms if any(each.kind in ("conductor", "box") for each in atoms)
-    ]
+    joined = any(each.kind in ("conductor", "box") for each in atoms)
+    ties = [Tie(GROUND, atom, word) for atom in atoms if joined]
     if bench.is_metal:
         ties += [Tie(ARMOR, atom, word) for atom in [*armors, bench.screw()] if armors]
     return ties

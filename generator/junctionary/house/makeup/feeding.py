@@ -1,12 +1,13 @@
 """The hot and neutral conductors of an entry joined by like role, colour by colour."""
 
 from junctionary.house.makeup.bench import Atom, Bench
-from junctionary.house.makeup.carrier import GFCI, find_carrier, goes_through
+from junctionary.house.makeup.carrier import find_carrier, goes_through
 from junctionary.house.makeup.hanging import hang, hangs_on_supply, many_neutrals, what_it_takes
 from junctionary.house.makeup.plan import Plan
 from junctionary.house.makeup.supply import FAR, NEAR, Supply
 from junctionary.house.makeup.switching import Legs
 from junctionary.house.model import Run
+from junctionary.house.terminals import GFCI
 
 
 def feed(bench: Bench, plan: Plan, legs: Legs, taken: frozenset[str]) -> Supply:

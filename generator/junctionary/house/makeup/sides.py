@@ -3,7 +3,7 @@
 from collections.abc import Collection
 from dataclasses import dataclass
 
-from junctionary.house.terminals import GROUND_NAMES, has_leads, terminals_of
+from junctionary.house.terminals import GFCI, GROUND_NAMES, has_leads, terminals_of
 from junctionary.records.devices import DeviceKind
 
 SWITCHING = ("switch", "dimmer", "timer", "sensor", "disconnect")
@@ -30,7 +30,7 @@ def sides_of(kind: DeviceKind, taken: Collection[str] = ()) -> Sides:
     """
     names = [each.name for each in terminals_of(kind)]
     ground = tuple(each for each in names if each in GROUND_NAMES)
-    if kind.is_ in ("gfci-receptacle", "gfci-device"):
+    if kind.is_ in GFCI:
         return Sides(("line-brass",), ("line-silver",), ground, ("load-brass",), ("load-silver",))
     if "line-1" in names:
         return Sides(TWO_POLE[0], (), ground, TWO_POLE[1])

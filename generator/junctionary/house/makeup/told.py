@@ -41,10 +41,10 @@ def told_in(bench: Bench, entry: MakeupEntry) -> tuple[Told, list[Problem]]:
         devices=tuple(_devices(bench, entry, problems)),
         guarded_devices=tuple(each for each in entry.guarded if each in bench.devices),
     )
-    return told, problems + _told_twice(bench, entry)
+    return told, problems + _told_twice(entry)
 
 
-def _told_twice(bench: Bench, entry: MakeupEntry) -> list[Problem]:
+def _told_twice(entry: MakeupEntry) -> list[Problem]:
     """A run that stands under two of feed, onward, guarded and loop, or twice under one."""
     said = [("feed", entry.feed, entry.value_place("feed"))]
     for key in ("onward", "guarded"):

@@ -25,10 +25,8 @@ from junctionary.house.network.panel_wiring import (
 )  # fmt: skip
 from junctionary.house.network.unknowns import Unknown, colours_of, end_name
 from junctionary.records.cables import Conductor
+from junctionary.records.words import GROUND_COLOURS, NEUTRAL_COLOURS, UNTOLD_COLOURS
 
-NEUTRAL_COLOURS = ("white", "grey", "white-red", "white-black")
-GROUND_COLOURS = ("bare", "green", "green-yellow", "armor")
-LETTERS = ("a", "b", "c", "d")
 HOT_ORDER = ("black", "red", "blue")
 
 
@@ -183,7 +181,7 @@ def _told(breakers: list[Breaker], colours: tuple[str, ...], spaces: frozenset[s
 
 def _hot(colours: Iterable[str]) -> list[str]:
     """Ungrounded conductors by colour: black, red, blue, then the others; old letters tell nothing."""
-    hot = [each for each in colours if each not in (*NEUTRAL_COLOURS, *GROUND_COLOURS, *LETTERS)]
+    hot = [each for each in colours if each not in (*NEUTRAL_COLOURS, *GROUND_COLOURS, *UNTOLD_COLOURS)]
     return sorted(hot, key=lambda each: HOT_ORDER.index(each) if each in HOT_ORDER else len(HOT_ORDER))
 
 

@@ -16,9 +16,10 @@ from junctionary.checks.purposes import is_twenty, rooms_of
 from junctionary.figures import Figures
 from junctionary.figures.gaps import boxes_untold
 from junctionary.figures.places import is_125_volt
-from junctionary.figures.receptacles import RECEPTACLES, circuits_of
+from junctionary.figures.receptacles import circuits_of
 from junctionary.house.model import Device, House, Room
 from junctionary.house.network import Network
+from junctionary.house.terminals import RECEPTACLES
 from junctionary.sources import cite
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.11(C)(3)"),), ROUGHED)

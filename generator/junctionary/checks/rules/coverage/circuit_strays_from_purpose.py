@@ -19,10 +19,10 @@ from junctionary.checks.purposes import HELD_SINCE
 from junctionary.figures import Figures
 from junctionary.figures.gaps import unseen_on
 from junctionary.figures.places import OPEN_AIR, is_125_volt
-from junctionary.figures.receptacles import RECEPTACLES, is_taken_up, plugged_into
+from junctionary.figures.receptacles import is_taken_up, plugged_into
 from junctionary.house.model import Circuit, Device, House
 from junctionary.house.network import Network
-from junctionary.house.outlets import WIRED
+from junctionary.house.terminals import RECEPTACLES, WIRED
 from junctionary.sources import cite, edition_year
 
 RULE = Rule(

@@ -18,11 +18,11 @@ from junctionary.checks.purposes import HELD_SINCE
 from junctionary.figures import Figures
 from junctionary.figures.coverage import WALL_HIGHEST_IN
 from junctionary.figures.places import is_125_volt, is_small_receptacle
-from junctionary.figures.receptacles import RECEPTACLES, circuits_of, is_taken_up, plugged_into
+from junctionary.figures.receptacles import circuits_of, is_taken_up, plugged_into
 from junctionary.house.geometry import inches, shape, spot
 from junctionary.house.model import Box, Circuit, Device, House, Room
 from junctionary.house.network import Network
-from junctionary.house.outlets import WIRED
+from junctionary.house.terminals import RECEPTACLES, WIRED
 from junctionary.sources import cite, edition_year
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.52(B)(1)"),), ROUGHED)

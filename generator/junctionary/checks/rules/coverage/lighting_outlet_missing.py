@@ -17,10 +17,10 @@ from junctionary.checks.purposes import rooms_of
 from junctionary.figures import Figures
 from junctionary.figures.gaps import boxes_untold, unseen_in
 from junctionary.figures.places import gives_light
-from junctionary.figures.receptacles import RECEPTACLES
 from junctionary.house.lamps import LampTable
 from junctionary.house.model import Device, House, Room
 from junctionary.house.network import Network
+from junctionary.house.terminals import RECEPTACLES
 from junctionary.sources import cite
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.70(A)"),), ROUGHED)

@@ -18,6 +18,7 @@ from junctionary.figures import Figures
 from junctionary.house.model import House, Run
 from junctionary.house.network import Network, is_ground
 from junctionary.records.cables import Cable, Conductor
+from junctionary.records.words import NEUTRAL_COLOURS, UNTOLD_COLOURS
 from junctionary.sources import cite, edition_year
 from junctionary.units import WireSize
 
@@ -69,7 +70,7 @@ UNTOLD = PASSES.replace("from: main", "from: unknown")
 ROLE = {"hot": "a hot", "neutral": "a neutral", "ground": "an equipment ground"}
 MARKED_FROM = WireSize("4 AWG")
 BARE_NEUTRAL_BEFORE = 1996
-NEUTRALS = ("white", "grey", "white-red", "white-black", "a", "b", "c", "d")
+NEUTRALS = (*NEUTRAL_COLOURS, *UNTOLD_COLOURS)
 """Colours a neutral may have; the wires of knob-and-tube have letters, and any colour."""
 
 

@@ -77,15 +77,13 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         kept = dict(_joined(box))
         apart = [(each, wire) for each in box.landings for wire in each.wires if _is_alone(box, kept, wire)]
         apart = [(landing, wire) for landing, wire in apart if not _overfull(house, landing)]
-        groups = set(kept.values())
+        groups = tuple(dict.fromkeys(kept.values()))
         if apart and (len(apart) > 1 or groups):
             yield _fault(box, apart[0][0].place, [wire.name for _, wire in apart])
         elif len(groups) > 1:
-            lone = [
-                name for name, group in kept.items() if group != max(groups, key=list(kept.values()).count)
-            ]
-            place = next(each.place for each in box.joints if each.id == kept[lone[0]])
-            yield _fault(box, place, lone)
+            most = max(groups, key=list(kept.values()).count)
+            lone = [name for name, group in kept.items() if group != most]
+            yield _fault(box, _place_of(box, lone[0]), lone)
 
 
 def _joined(box: Box) -> Iterator[tuple[str, str]]:
@@ -101,6 +99,13 @@ def _joined(box: Box) -> Iterator[tuple[str, str]]:
             for each in landing.wires:
                 if _is_ground_end(each):
                     yield each.name, f"{box.id}/box"
+
+
+def _place_of(box: Box, wire: str) -> Place:
+    """Where the record joins or lands a wire."""
+    held = [(joint.place, joint.members) for joint in box.joints]
+    held += [(landing.place, landing.wires) for landing in box.landings]
+    return next(place for place, members in held if any(each.name == wire for each in members))
 
 
 def _is_ground_end(member: Member) -> bool:

@@ -14,9 +14,9 @@ from junctionary.checks.finding import ADVICE, MADE_UP, CannotTell, Fault, Rule
 from junctionary.checks.landed import fits_push_in, how_landed, may_be_push_in
 from junctionary.figures import Figures
 from junctionary.figures.gaps import untold_in
-from junctionary.figures.receptacles import RECEPTACLES
 from junctionary.house.model import House, Landing
 from junctionary.house.network import Network
+from junctionary.house.terminals import RECEPTACLES
 from junctionary.sources import cite
 
 RULE = Rule(

@@ -13,13 +13,14 @@ Stands: on the breaker's line, of two the first.
 from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
-from junctionary.checks.voltages import is_across, made_for
+from junctionary.checks.voltages import made_for
 from junctionary.checks.wired import open_together
 from junctionary.checks.wording import headed
 from junctionary.figures import Figures
 from junctionary.house.model import Circuit, House
 from junctionary.house.network import Network, listed
 from junctionary.house.outlets import outlets_of_device
+from junctionary.house.terminals import is_across
 from junctionary.sources import cite, edition_year
 
 RULE = Rule(HAZARD, (cite("nec-2023", "240.15(B)"), cite("nec-2023", "210.4(B)")), MADE_UP)

@@ -13,7 +13,7 @@ Stands: on the device's line, or on the load's where it suits its circuit and no
 from collections.abc import Iterator
 
 from junctionary.checks.finding import HAZARD, MADE_UP, CannotTell, Fault, Rule
-from junctionary.checks.voltages import is_across, made_for, wrongly_fed
+from junctionary.checks.voltages import made_for, wrongly_fed
 from junctionary.checks.wording import headed
 from junctionary.figures import Figures
 from junctionary.figures.drawn_at import volts_of
@@ -22,6 +22,7 @@ from junctionary.figures.gaps import unseen_in
 from junctionary.formulas.sums import plain
 from junctionary.house.model import Circuit, Device, House
 from junctionary.house.network import Network
+from junctionary.house.terminals import is_across
 from junctionary.records.circuits import LoadRecord
 from junctionary.sources import cite
 

@@ -17,7 +17,7 @@ from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.house.model import Breaker, House, Panel
 from junctionary.house.network import Network, bar_of
-from junctionary.house.network.panel_ends import NEUTRAL_COLOURS
+from junctionary.records.words import NEUTRAL_COLOURS
 from junctionary.sources import cite
 
 RULE = Rule(DEFECT, (cite("nec-2023", "408.41"),), MADE_UP)

@@ -12,9 +12,9 @@ from collections.abc import Iterator
 from junctionary.checks.finding import ADVICE, ENERGISED, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.figures.places import is_125_volt
-from junctionary.figures.receptacles import RECEPTACLES
 from junctionary.house.model import House
 from junctionary.house.network import Network
+from junctionary.house.terminals import RECEPTACLES
 from junctionary.sources import cite
 
 RULE = Rule(

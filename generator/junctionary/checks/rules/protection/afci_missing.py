@@ -13,12 +13,12 @@ Stands: on the breaker's line, one finding a breaker.
 from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
-from junctionary.checks.voltages import is_across
 from junctionary.figures import Figures
 from junctionary.figures.drawn_at import volts_of
 from junctionary.figures.places import afci_since, branch_breakers, is_125_volt, small_breaker
 from junctionary.house.model import Breaker, Circuit, Device, House
 from junctionary.house.network import Network
+from junctionary.house.terminals import is_across
 from junctionary.sources import cite, edition_year
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.12(B)"),), MADE_UP)

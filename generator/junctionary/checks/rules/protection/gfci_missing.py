@@ -19,7 +19,7 @@ from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures, Guarded
 from junctionary.figures.ground_fault import UP_TO_250_V_SINCE, Asked, gfci_asked
 from junctionary.house.model import Circuit, Device, House, Room
-from junctionary.house.network import Network
+from junctionary.house.network import Network, breaker_named
 from junctionary.sources import cite, edition_year
 from junctionary.tables import table
 
@@ -73,7 +73,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         asked = gfci_asked(house, device)
         if guarded is None or asked is None:
             continue
-        claim = device.guarded_by or _circuit_claim(house, device)
+        claim = _claim(house, device)
         if claim is not None and guarded.by["gfci"] and claim not in guarded.by["gfci"]:
             yield _untrue(house, device, claim, guarded)
         elif not guarded.by["gfci"] and (asked.places or asked.lacks or claim):
@@ -107,9 +107,13 @@ def _may_ask(room: Room) -> bool:
     return since is not None and edition_year(room.edition) >= since
 
 
-def _circuit_claim(house: House, device: Device) -> str | None:
-    claims = (house.circuits[each].record.guarded_by for each in device.circuits if each in house.circuits)
-    return next((each for each in claims if each is not None), None)
+def _claim(house: House, device: Device) -> str | None:
+    """What is said to guard it or its circuit, a breaker by its whole name."""
+    circuits = (house.circuits[each] for each in device.circuits if each in house.circuits)
+    told = (device.guarded_by, *(each.record.guarded_by for each in circuits))
+    claim = next((each for each in told if each), None)
+    breaker = breaker_named(house, claim) if claim else None
+    return breaker.id if breaker else claim
 
 
 def _judged(
