@@ -1,15 +1,13 @@
 """The terminals of each kind of device, by the device's own marking."""
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from junctionary.records.devices import DeviceKind
 
 TerminalRole = Literal["hot", "neutral", "ground", "switched", "traveler"]
 
 
-@dataclass(frozen=True, slots=True)
-class Terminal:
+class Terminal(NamedTuple):
     """One terminal: its marking and what it is meant to carry."""
 
     name: str

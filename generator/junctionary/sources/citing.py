@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
+from typing import NamedTuple
 
 from junctionary.problems import nearest
 from junctionary.sources.datafiles import load_datafile
@@ -54,8 +55,7 @@ class Publication:
     any_sentence: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Citation:
+class Citation(NamedTuple):
     """One clause, ready to be shown: ``str()`` gives ``NEC 2023, 240.4(D)``."""
 
     publication: str
@@ -94,7 +94,7 @@ def cite_for(edition: str, clause: str) -> Citation | None:
     found = publication(known_edition(edition))
     cited = next((_citation(found, each) for each in found.clauses.values() if each.root == root), None)
     if cited is not None and edition_year(edition) < edition_year(found.id):
-        return replace(cited, short=f"{cited.short} ({EARLIEST})")
+        return cited._replace(short=f"{cited.short} ({EARLIEST})")
     return cited
 
 
