@@ -176,7 +176,7 @@ def _places(label: Label) -> Iterator[tuple[Extent, float]]:
 
 @cache
 def _ways(rather: tuple[float, float]) -> tuple[tuple[float, float, float, float], ...]:
-    """The ways a label may lie, the nearest to this one first, and how much of its half sizes goes that way."""
+    """The ways a label may lie, nearest to this one first, and how much of its half sizes goes that way."""
     rx, ry = rather
     return tuple(
         (x, y, _sign(x) * min(1.0, abs(x) * 1.42), _sign(y) * min(1.0, abs(y) * 1.42))

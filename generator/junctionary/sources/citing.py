@@ -69,6 +69,7 @@ class Citation(NamedTuple):
         return f"{self.short}{':' if self.confirmed == 'practice' else ','} {self.clause}"
 
 
+@cache
 def cite(publication_id: str, clause: str) -> Citation:
     """The citation of one clause; raises UnknownSourceError, naming the nearest known.
 
@@ -106,6 +107,7 @@ def cite_in(edition: str, clause: str) -> Citation:
     return found
 
 
+@cache
 def edition_year(edition: str) -> int:
     """The year in an edition's name: ``nec-2023`` gives 2023; raises UnknownSourceError."""
     match = re.fullmatch(r"[a-z]+-(\d{4})", edition)
