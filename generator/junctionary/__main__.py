@@ -1,6 +1,6 @@
 """``python -m junctionary`` is the command ``junctionary``."""
 
-from junctionary.cli import main
+from junctionary.cli import command
 
 if __name__ == "__main__":
-    raise SystemExit(main())
+    command()

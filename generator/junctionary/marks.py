@@ -4,12 +4,10 @@ Everything read from a record remembers its place, so that every message can
 say ``file:line:column`` and a page can show the lines behind it.
 """
 
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Place:
+class Place(NamedTuple):
     """One point in one file of a record.
 
     ``file`` is relative to the record's folder, with forward slashes;

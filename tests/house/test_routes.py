@@ -7,7 +7,7 @@ import pytest
 
 from junctionary.house.geometry import shapes
 from junctionary.house.model import House
-from junctionary.house.routes import Piece, on_wall
+from junctionary.house.routes import Piece, on_wall, routes_of
 
 HOUSE = """\
 house: Tern Cottage
@@ -50,7 +50,7 @@ def pieces(house_of: Callable[[str], House]) -> Pieces:
         known = shapes(house)
         wall = known["nook"].wall("north")
         assert wall is not None
-        return on_wall(house, known, house.rooms["nook"], wall, Fraction(96))
+        return on_wall(house, known, routes_of(house, known), house.rooms["nook"], wall, Fraction(96))
 
     return found
 

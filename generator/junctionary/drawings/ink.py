@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from functools import cache
-from typing import Literal, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 from markupsafe import Markup, escape
 
@@ -18,8 +18,7 @@ SIZES_PX = {"head": 20.0, "name": 14.0, "word": 13.0, "note": 12.0, "tag": 11.5}
 BOLD = frozenset({"head", "name", "tag"})
 
 
-@dataclass(frozen=True, slots=True)
-class Stroke:
+class Stroke(NamedTuple):
     """A path, with the class for its weight or colour: ``heavy``, ``mid``, ``hair``, ``core c-black``."""
 
     d: str
@@ -31,8 +30,7 @@ class Stroke:
         return Stroke(self.d, self.kind, (self.shift[0] + x, self.shift[1] + y))
 
 
-@dataclass(frozen=True, slots=True)
-class Lettering:
+class Lettering(NamedTuple):
     """One line of text. ``kind`` is one of ``SIZES_PX``, with ``warn`` added for what is wrong."""
 
     x: float
@@ -55,8 +53,7 @@ class Lettering:
         return (left, self.y - 0.8 * self.size_px, left + width, self.y + 0.25 * self.size_px)
 
 
-@dataclass(frozen=True, slots=True)
-class Linked:
+class Linked(NamedTuple):
     """Marks that together lead somewhere."""
 
     to: Ref

@@ -8,6 +8,7 @@ field stands in rows under it, and its leader says whose it is.
 import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cache
 from itertools import pairwise
 from typing import TypeAlias
 
@@ -86,9 +87,9 @@ def placed(
     row_bottom = bottom
     for label in labels:
         near, nearest = _reached(label, reach), _reached(label, _SHY_PX + 20)
-        met = [each for each in occupied if _meet(each, near)]
-        walls = [*met, *(each for each in shy_of if _meet(each, near))]
-        clear = [*walls, *(each for each in lines if _meet(each, nearest))]
+        met = _met(near, occupied)
+        walls = [*met, *_met(near, shy_of)]
+        clear = [*walls, *_met(nearest, lines)]
         at = _place(label, met, walls, clear, field)
         if at is None and label.may_go:
             continue
@@ -133,11 +134,11 @@ def _place(
         for at, stand_off in _places(label):
             if stand_off > limit:
                 break
-            if not _within(at, field) or any(_meet(at, each) for each in all_avoided):
+            if not _within(at, field) or _is_met(at, all_avoided):
                 continue
             if leader_free and stand_off >= _LEADER_FROM_PX:
                 way = line_room(*_ends(label, at), 0.5)[:-1]
-                if any(_meet(step, each) for step in way for each in occupied if not _about(each, label)):
+                if any(not _about(each, label) for step in way for each in _met(step, occupied)):
                     continue
             return at
     return None
@@ -157,28 +158,30 @@ def line_room(start: tuple[float, float], end: tuple[float, float], pad_px: floa
 def _places(label: Label) -> Iterator[tuple[Extent, float]]:
     """Where a label may lie, best first: ring by ring outward, by how near to the way it would rather lie."""
     width, height = label.size
-    rx, ry = label.rather
     if label.on:
         x, y = label.x - width / 2, label.y - height / 2
         yield (x, y, x + width, y + height), 0.0
-    ways = sorted(_AROUND, key=lambda way: (-round(way[1] * rx + way[2] * ry, 6), way[0]))
+    ways = _ways(label.rather)
     for ring in _RINGS_PX:
-        for _, x, y in ways:
-            off = label.clear_px + 3 + ring
+        off = label.clear_px + 3 + ring
+        for x, y, out, down in ways:
             # The near edge of the label, not its middle, keeps the distance.
-            middle = (
-                label.x + x * off + _sign(x) * width / 2 * min(1.0, abs(x) * 1.42),
-                label.y + y * off + _sign(y) * height / 2 * min(1.0, abs(y) * 1.42),
-            )
+            middle_x = label.x + x * off + width / 2 * out
+            middle_y = label.y + y * off + height / 2 * down
             yield (
-                (
-                    middle[0] - width / 2,
-                    middle[1] - height / 2,
-                    middle[0] + width / 2,
-                    middle[1] + height / 2,
-                ),
+                (middle_x - width / 2, middle_y - height / 2, middle_x + width / 2, middle_y + height / 2),
                 ring,
             )
+
+
+@cache
+def _ways(rather: tuple[float, float]) -> tuple[tuple[float, float, float, float], ...]:
+    """The ways a label may lie, nearest to this one first, and how much of its half sizes goes that way."""
+    rx, ry = rather
+    return tuple(
+        (x, y, _sign(x) * min(1.0, abs(x) * 1.42), _sign(y) * min(1.0, abs(y) * 1.42))
+        for _, x, y in sorted(_AROUND, key=lambda way: (-round(way[1] * rx + way[2] * ry, 6), way[0]))
+    )
 
 
 def _sign(value: float) -> float:
@@ -189,8 +192,21 @@ def _within(at: Extent, field: Extent) -> bool:
     return at[0] >= field[0] and at[1] >= field[1] and at[2] <= field[2] and at[3] <= field[3]
 
 
-def _meet(a: Extent, b: Extent) -> bool:
-    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+def _met(extent: Extent, others: Sequence[Extent]) -> list[Extent]:
+    """Those of the others that have room in common with an extent."""
+    left, top, right, bottom = extent
+    return [
+        each for each in others if left < each[2] and each[0] < right and top < each[3] and each[1] < bottom
+    ]
+
+
+def _is_met(extent: Extent, others: Sequence[Extent]) -> bool:
+    """Whether any of the others has: asked a million times, so it is told without a call for each."""
+    left, top, right, bottom = extent
+    for x1, y1, x2, y2 in others:  # noqa: SIM110
+        if left < x2 and x1 < right and top < y2 and y1 < bottom:
+            return True
+    return False
 
 
 def _about(extent: Extent, label: Label) -> bool:

@@ -37,6 +37,7 @@ class Conductor:
     terminals_c: int | None = None
 
 
+@cache
 def ampacity(conductor: Conductor, edition: str) -> Worked:
     """What the conductor may carry, in A: corrected, adjusted, then held to its cable and terminals."""
     size, metal = conductor.size, conductor.metal

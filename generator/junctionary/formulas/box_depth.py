@@ -1,6 +1,7 @@
 """How deep a box must be for the devices and wires in it, besides having the volume (314.24)."""
 
 from fractions import Fraction
+from functools import cache
 
 from junctionary.formulas.sums import exact, plain
 from junctionary.formulas.worked import Step, Worked, finished, lacking, step
@@ -14,6 +15,7 @@ DEEP_DEVICE_IN = Fraction(15, 8)
 BEHIND_IN = Fraction(1, 4)
 
 
+@cache
 def least_depth(largest: WireSize | None, deepest_in: Fraction | None, edition: str) -> Worked:
     """The least inside depth in inches of a box that encloses devices.
 

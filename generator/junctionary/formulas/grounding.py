@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 
 from junctionary.formulas.resistance import circular_mils
 from junctionary.formulas.sums import exact, plain
@@ -37,6 +38,7 @@ class GroundSize:
         return None if self.size is None else has >= self.size
 
 
+@cache
 def equipment_ground(
     device_a: Fraction | None,
     metal: str | None,

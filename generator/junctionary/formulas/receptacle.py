@@ -1,6 +1,7 @@
 """Receptacles on a circuit: which ratings suit it, and what may be plugged in."""
 
 from fractions import Fraction
+from functools import cache
 
 from junctionary.formulas.fit import Fit
 from junctionary.formulas.sums import plain
@@ -17,6 +18,7 @@ def allowed_ratings(circuit_a: Fraction) -> tuple[Fraction, ...]:
     return printed.row(plain(circuit_a)).numbers("receptacles") if plain(circuit_a) in printed else ()
 
 
+@cache
 def receptacle_fit(circuit_a: Fraction, receptacle_a: Fraction, outlets: int | None, edition: str) -> Fit:
     """Whether a receptacle's rating suits its circuit, both in A.
 

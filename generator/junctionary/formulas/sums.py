@@ -42,10 +42,11 @@ def exact(value: Fraction, places: int = 2) -> str:
 
     What no decimal fraction holds is shown as a quotient in brackets, so no sum rounds unseen.
     """
+    parts = value.denominator
     for digits in range(places, 13):
-        if 10**digits % value.denominator == 0:
+        if 10**digits % parts == 0:
             return decimal(value, digits).replace("-", "−")
-    return f"({value.numerator} / {value.denominator})".replace("-", "−")
+    return f"({value.numerator} / {parts})".replace("-", "−")
 
 
 def plain(value: Fraction) -> str:
@@ -108,12 +109,17 @@ def _factor(tokens: list[str], text: str) -> tuple[Fraction, list[str]]:
     elif first in _FUNCTIONS:
         value, rest = _called(first, rest, text)
     elif first[0].isdigit():
-        value = Fraction(first)
+        value = _number(first)
     else:
         raise SumError(f"{text!r}: {first!r} is out of place")
     while rest and rest[0] == "%":
         value, rest = value / 100, rest[1:]
     return value, rest
+
+
+@cache
+def _number(printed: str) -> Fraction:
+    return Fraction(printed)
 
 
 def _called(name: str, tokens: list[str], text: str) -> tuple[Fraction, list[str]]:

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import cache
 from typing import Literal
 
 from junctionary.sources import Citation, cite_for
@@ -44,6 +45,7 @@ def compare_torque(
     return TorqueMatch(verdict, measured, listed, off, cite_for(edition, "110.14(D)"))
 
 
+@cache
 def in_both_units(torque: Quantity, system: str = "imperial") -> str:
     """A torque as ``14 in-lb (1.58 N m)``, or the other way about in a house that is shown in metric.
 

@@ -17,6 +17,9 @@ from junctionary.records.runs import RoutePoint
 OnWall: TypeAlias = tuple[Fraction, Fraction]
 """Inches along a wall from its left end, and inches up."""
 
+Route: TypeAlias = tuple[tuple[str | None, Spot | None], ...]
+"""The points of a recorded route: the room each is in, and where it is."""
+
 Way = Literal["along", "up", "down", "untold", "on"]
 
 DOOR_IN = Fraction(80)
@@ -40,8 +43,18 @@ class Piece:
     way: Way
 
 
+def routes_of(house: House, known: Mapping[str, Shape]) -> dict[str, Route]:
+    """The route of every run that has one recorded."""
+    return {run.id: tuple(_places(house, known, run)) for run in house.runs.values() if run.record.route}
+
+
 def on_wall(
-    house: House, known: Mapping[str, Shape], room: Room, wall: Wall, top_in: Fraction
+    house: House,
+    known: Mapping[str, Shape],
+    routes: Mapping[str, Route],
+    room: Room,
+    wall: Wall,
+    top_in: Fraction,
 ) -> list[Piece]:
     """Every piece of every run that is recorded on this wall, or ends in a box on it."""
     found: list[Piece] = []
@@ -55,15 +68,15 @@ def on_wall(
         and place.up_in is not None
     }
     for run in house.runs.values():
-        if run.record.route:
-            places = list(_places(house, known, run))
-            found += _recorded(known, room, wall, run, places, top_in)
-            # An end the route does not name is on no way that is known.
-            named = {each.box for each in run.record.route}
-            unnamed = {id_: place for id_, place in here.items() if id_ not in named}
+        if run.id in routes:
+            found += _recorded(known, room, wall, run, routes[run.id], top_in)
+        # An end the route does not name is on no way that is known.
+        named = {each.box for each in run.record.route or ()}
+        unnamed = {
+            id_: here[id_] for each in run.ends if (id_ := each.id) and id_ in here and id_ not in named
+        }
+        if unnamed:
             found += _assumed(house, room, run, unnamed, top_in)
-        else:
-            found += _assumed(house, room, run, here, top_in)
     return found
 
 
@@ -72,29 +85,30 @@ def _recorded(
     room: Room,
     wall: Wall,
     run: Run,
-    places: list[tuple[str | None, Spot | None]],
+    route: Route,
     top: Fraction,
 ) -> Iterator[Piece]:
     """The stretches of a route on this wall; where it comes from or goes to elsewhere the way is assumed."""
-
-    def here(index: int) -> Spot | None:
-        in_room, place = places[index]
-        told = place is not None and place.along_in is not None and place.up_in is not None
-        return place if told and place is not None and in_room == room.id and place.wall == wall else None
-
+    here = [_told_on(wall, place) if in_room == room.id else None for in_room, place in route]
     stretch: list[OnWall] = []
-    for index in range(len(places)):
-        place = here(index)
+    for index, place in enumerate(here):
         if place is not None:
             stretch.append(_on(place))
             for beside in (index - 1, index + 1):
-                if 0 <= beside < len(places) and here(beside) is None:
-                    for points in _towards(place, places[beside][1], known[room.id], room.record.things, top):
+                if 0 <= beside < len(here) and here[beside] is None:
+                    for points in _towards(place, route[beside][1], known[room.id], room.record.things, top):
                         yield Piece(run.id, points, True, "on")
-        if (place is None or index == len(places) - 1) and len(stretch) > 1:
+        if (place is None or index == len(here) - 1) and len(stretch) > 1:
             yield Piece(run.id, tuple(stretch), False, "on")
         if place is None:
             stretch = []
+
+
+def _told_on(wall: Wall, place: Spot | None) -> Spot | None:
+    """The place, where it is on this wall and told whole."""
+    if place is None or place.along_in is None or place.up_in is None or place.wall != wall:
+        return None
+    return place
 
 
 def _towards(

@@ -1,16 +1,14 @@
 """The terminals of each kind of device, by the device's own marking."""
 
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from junctionary.records.devices import DeviceKind
 
 TerminalRole = Literal["hot", "neutral", "ground", "switched", "traveler"]
 
 
-@dataclass(frozen=True, slots=True)
-class Terminal:
+class Terminal(NamedTuple):
     """One terminal: its marking and what it is meant to carry."""
 
     name: str

@@ -1,5 +1,6 @@
 """Lines of the record, set as they were written, with their numbers."""
 
+import re
 from functools import cache
 from html import escape
 
@@ -9,20 +10,29 @@ from pygments.token import Comment, Name, Punctuation, _TokenType
 
 from junctionary.sheets.entries import Excerpt
 
+_AT_THE_MARGIN = re.compile(r"^(?=[\w-]+:)", re.MULTILINE)
+"""Where a key stands at the margin nothing before it is still open."""
+
 
 def source_lines(excerpt: Excerpt) -> Markup:
     """The excerpt as numbered lines; weight tells keys from values, since colour means insulation."""
     numbered = (
         f'<span class="ln" aria-hidden="true">{number}</span>{line}'
-        for number, line in enumerate(_set(excerpt.text), excerpt.first_line)
+        for number, line in enumerate(_lines(excerpt.text), excerpt.first_line)
     )
     return Markup("\n".join(numbered))
 
 
-def _set(text: str) -> list[str]:
+def _lines(text: str) -> list[str]:
     """Each line with its keys, comments and punctuation marked."""
-    tokens = _lexer().get_tokens_unprocessed(text.rstrip("\n"))  # type: ignore[no-untyped-call]
-    return "".join(_marked(token, words) for _, token, words in tokens).split("\n")
+    return "".join(map(_set, _AT_THE_MARGIN.split(text.rstrip("\n")))).split("\n")
+
+
+# The examples of the checks have most of their parts in common.
+@cache
+def _set(part: str) -> str:
+    tokens = _lexer().get_tokens_unprocessed(part)  # type: ignore[no-untyped-call]
+    return "".join(_marked(token, words) for _, token, words in tokens)
 
 
 # The same few keys and signs make up most of a record.

@@ -57,9 +57,9 @@ def _elevation(
     tallest = max((each.up + each.height for each in things), default=0.0)
     height = shape.height_in or max(CEILING_IN, Fraction(tallest) + 12)
     boxes = [*_boxes(house, known, room, wall), *_panels(house, known, room, wall)]
-    pieces = on_wall(house, known, room, wall, height)
+    pieces = on_wall(house, known, survey.routes, room, wall, height)
     runs = [_run(house, piece, behind=False) for piece in pieces]
-    behind, behind_runs, others = _behind(house, known, room, wall, height)
+    behind, behind_runs, others = _behind(survey, known, room, wall, height)
     beside = [each for each in behind if 0 <= each.at[0] <= float(wall.length_in)]
     inside = [each for each in beside if each.at[1] <= float(height)]
     higher = tuple(each.ref.id for each in beside if each not in inside)
@@ -132,9 +132,10 @@ def _panels(house: House, known: Mapping[str, Shape], room: Room, wall: Wall) ->
 
 
 def _behind(
-    house: House, known: Mapping[str, Shape], room: Room, wall: Wall, height: Fraction
+    survey: Survey, known: Mapping[str, Shape], room: Room, wall: Wall, height: Fraction
 ) -> tuple[list[WallBox], list[WallRun], list[str]]:
     """What opens on the other face of this wall, seen through it."""
+    house = survey.house
     boxes: list[WallBox] = []
     runs: list[WallRun] = []
     rooms: list[str] = []
@@ -152,7 +153,7 @@ def _behind(
                     each.ref, each.name, each.symbol, each.gangs, (along, each.at[1]), said, each.up, True
                 )
             )
-        for piece in on_wall(house, known, other, face, height):
+        for piece in on_wall(house, known, survey.routes, other, face, height):
             moved = tuple((Fraction(through(x)), y) for x, y in piece.points)
             runs.append(_run(house, Piece(piece.run, moved, piece.assumed, piece.way), behind=True))
     return boxes, runs, rooms

@@ -1,7 +1,6 @@
 """Cross references: what a word on a sheet points to, before anybody knows its file name."""
 
-from dataclasses import dataclass
-from typing import Literal, TypeAlias
+from typing import Literal, NamedTuple, TypeAlias
 
 Kind = Literal[
     "panel", "space", "circuit", "level", "room", "box", "device", "joint", "run",
@@ -9,8 +8,7 @@ Kind = Literal[
 ]  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Ref:
+class Ref(NamedTuple):
     """One thing of the house or of the manual, by kind and id.
 
     Ids are those of the record (``K1``, ``K1.r1``, ``main/6``); a joint is
@@ -24,8 +22,7 @@ class Ref:
     id: str
 
 
-@dataclass(frozen=True, slots=True)
-class Link:
+class Link(NamedTuple):
     """Words that lead to the page, or the part of a page, where a thing stands."""
 
     text: str

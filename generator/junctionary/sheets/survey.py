@@ -12,6 +12,7 @@ from junctionary.house.geometry import Shape, shapes
 from junctionary.house.isolate import Isolation, isolate
 from junctionary.house.model import Box, House
 from junctionary.house.network import Network
+from junctionary.house.routes import Route, routes_of
 from junctionary.marks import Place
 from junctionary.sheets.entries import SEVERITIES, Excerpt, FindingEntry, MissingEntry, Severity
 from junctionary.sheets.face import PanelFace
@@ -31,7 +32,8 @@ class Survey:
     ``findings_at``, ``missing_at`` and ``today_at`` hold, for each thing that has a page,
     what concerns it; ``gravest_at`` the gravest finding marked on each thing;
     ``faces`` the face of each panel;
-    ``shapes`` the shape of each room that has one; ``lines`` the text files of the record; ``isolations``
+    ``shapes`` the shape of each room that has one; ``routes`` the route of each run
+    that has one recorded; ``lines`` the text files of the record; ``isolations``
     what must be off before each box is opened; ``controls`` pairs each box
     with a switch with the boxes of what it switches.
     """
@@ -49,6 +51,7 @@ class Survey:
     gravest_at: Mapping[Ref, Severity]
     faces: Mapping[str, PanelFace]
     shapes: Mapping[str, Shape]
+    routes: Mapping[str, Route]
     today: tuple[FindingEntry, ...]
     today_at: Mapping[Ref, tuple[FindingEntry, ...]]
     isolations: Mapping[str, Isolation]
@@ -67,7 +70,7 @@ def survey(
     findings, findings_at = _placed(house, judgement.findings, "finding")
     today, today_at = _placed(house, asked_today(house, network, judgement), "today")
     missing, missing_at = _missing_entries(house, judgement)
-    gravest_at = _gravest(findings)
+    gravest_at, known = _gravest(findings), shapes(house)
     return Survey(
         house,
         network,
@@ -81,7 +84,8 @@ def survey(
         {home: tuple(entries) for home, entries in missing_at.items()},
         gravest_at,
         {each.id: panel_face(house, gravest_at, each) for each in house.panels.values()},
-        shapes(house),
+        known,
+        routes_of(house, known),
         today,
         today_at,
         {each: isolate(house, network, each) for each in house.boxes},

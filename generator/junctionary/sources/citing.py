@@ -2,10 +2,11 @@
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from types import MappingProxyType
+from typing import NamedTuple
 
 from junctionary.problems import nearest
 from junctionary.sources.datafiles import load_datafile
@@ -54,8 +55,7 @@ class Publication:
     any_sentence: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Citation:
+class Citation(NamedTuple):
     """One clause, ready to be shown: ``str()`` gives ``NEC 2023, 240.4(D)``."""
 
     publication: str
@@ -69,6 +69,7 @@ class Citation:
         return f"{self.short}{':' if self.confirmed == 'practice' else ','} {self.clause}"
 
 
+@cache
 def cite(publication_id: str, clause: str) -> Citation:
     """The citation of one clause; raises UnknownSourceError, naming the nearest known.
 
@@ -94,7 +95,7 @@ def cite_for(edition: str, clause: str) -> Citation | None:
     found = publication(known_edition(edition))
     cited = next((_citation(found, each) for each in found.clauses.values() if each.root == root), None)
     if cited is not None and edition_year(edition) < edition_year(found.id):
-        return replace(cited, short=f"{cited.short} ({EARLIEST})")
+        return cited._replace(short=f"{cited.short} ({EARLIEST})")
     return cited
 
 
@@ -106,6 +107,7 @@ def cite_in(edition: str, clause: str) -> Citation:
     return found
 
 
+@cache
 def edition_year(edition: str) -> int:
     """The year in an edition's name: ``nec-2023`` gives 2023; raises UnknownSourceError."""
     match = re.fullmatch(r"[a-z]+-(\d{4})", edition)

@@ -53,12 +53,12 @@ class Row:
     def number(self, column: str) -> Fraction | None:
         """The exact value printed in a column, in the column's unit; None where it is blank."""
         found = self.text(column)
-        return None if found == BLANK else Fraction(found)
+        return None if found == BLANK else _exact(found)
 
     def numbers(self, column: str) -> tuple[Fraction, ...]:
         """All values printed in a column that holds several, such as ``15 20``."""
         found = self.text(column)
-        return () if found == BLANK else tuple(Fraction(each) for each in found.split())
+        return () if found == BLANK else tuple(map(_exact, found.split()))
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,6 +140,11 @@ def table(name: str, edition: str | None = None) -> Table:
     if earlier and edition and edition_year(edition) <= int(earlier["through"]):
         return table(earlier["table"], edition)
     return _read(name, data)
+
+
+@cache
+def _exact(printed: str) -> Fraction:
+    return Fraction(printed)
 
 
 def _read(name: str, data: Mapping[str, Any]) -> Table:

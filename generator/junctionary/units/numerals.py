@@ -10,8 +10,9 @@ def decimal(value: Fraction | int, digits: int) -> str:
 
     Nothing that rounds to zero keeps a minus sign.
     """
-    rounded = (2 * abs(value.numerator) * 10**digits + value.denominator) // (2 * value.denominator)
-    sign = "-" if value < 0 and rounded else ""
+    top, parts = value.numerator, value.denominator
+    rounded = (2 * abs(top) * 10**digits + parts) // (2 * parts)
+    sign = "-" if top < 0 and rounded else ""
     figures = str(rounded).rjust(digits + 1, "0")
     return f"{sign}{figures[:-digits]}.{figures[-digits:]}" if digits else f"{sign}{figures}"
 

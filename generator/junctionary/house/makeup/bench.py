@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from junctionary.house.model import Role, Run
 from junctionary.house.terminals import has_leads, terminals_of
@@ -21,8 +21,7 @@ LEAD_OF = {"line": "black", "load": "red", "neutral": "white"}  # practice: a di
 ALIASES = {"brass": ("brass-top", "brass-bottom"), "silver": ("silver-top", "silver-bottom")}
 
 
-@dataclass(frozen=True, slots=True)
-class Atom:
+class Atom(NamedTuple):
     """One thing a joint may hold: a conductor end, a lead, a terminal, the box's screw, a jumper."""
 
     kind: AtomKind
