@@ -250,7 +250,7 @@ MUTATIONS = (
     Mutation("legs-unbalanced", one_leg_heavy, {
         "circuit-overloaded": MORE_DRAWN, "one-cord-load-too-large": MORE_DRAWN, "service-overloaded": MORE_DRAWN,
     }),
-    Mutation("service-overloaded", small_service),
+    Mutation("service-overloaded", small_service, {"service-too-small": "a house may not have so small a one either"}),
     Mutation("feeder-overloaded", small_feeder_breaker, {"ground-wire-too-small": LARGER_THAN_ASKED}),
     Mutation("lighting-wire-feeds-receptacles", of_lighting),
     Mutation("electrode-wire-too-small", thin_electrode),

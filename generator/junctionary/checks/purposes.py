@@ -42,7 +42,7 @@ def circuits_for(house: House, purpose: str) -> Counted:
             ]
             if not breakers:
                 lacks.append(f"which breaker feeds circuit {circuit.id}")
-    return Counted(count, (*lacks, *_spaces_untold(house)))
+    return Counted(count, (*lacks, *spaces_untold(house)))
 
 
 def shortage(
@@ -57,7 +57,7 @@ def shortage(
     return None if room is None or counted.circuits >= needed else (room, counted)
 
 
-def _spaces_untold(house: House) -> Iterator[str]:
+def spaces_untold(house: House) -> Iterator[str]:
     """What may hide a circuit: no panel, a space of which nothing is told, a breaker nobody could trace."""
     if not house.panels:
         yield "the panel, and what each of its breakers feeds"

@@ -78,6 +78,11 @@ class Shape:
         xs, ys = [x for x, _ in self.outline], [y for _, y in self.outline]
         return max(max(xs) - min(xs), max(ys) - min(ys))
 
+    @property
+    def around_in(self) -> Fraction:
+        """The length of all walls together."""
+        return sum((each.length_in for each in self.walls), Fraction(0))
+
     def wall(self, name: str | None) -> Wall | None:
         """The wall of that name; None where there is none, or more than one."""
         found = [each for each in self.walls if each.name == name and name is not None]
