@@ -240,6 +240,43 @@ def old_face(demo: Demo) -> Iterator[Seed]:
     yield slip.seed(slip.line_of_box("L2", "devices:"))
 
 
+def space_left_open(demo: Demo) -> Iterator[Seed]:
+    for space in ("4", "9", "10", "11", "12"):
+        slip = Slip(demo, f"shop/{space}")
+        (line,) = [
+            each
+            for each in slip.files["panels/shop.yaml"].splitlines()
+            if each.split() == [f"{space}:", "blank"]
+        ]
+        yield slip.swap("panels/shop.yaml", f"\n{line}\n", f"\n  {space}: open\n").seed(
+            ("panels/shop.yaml", 1)
+        )
+
+
+def weak_breaker(demo: Demo) -> Iterator[Seed]:
+    for breaker in single_poles(demo):
+        if breaker.startswith("main/"):
+            slip = Slip(demo, breaker).breaker(breaker, kind="weak")
+            slip.files["devices/switches.yaml"] += "breakers:\n  weak: {interrupts: 5 kA}\n"
+            yield slip.seed(slip.line_of_breaker(breaker))
+
+
+def the_sun_enters(demo: Demo) -> Iterator[Seed]:
+    """A solar plant taken to enter where the generator does, with nothing between it and the main."""
+    slip = Slip(demo, "genny").swap("house.yaml", "is: generator-inlet", "is: solar")
+    slip.swap("house.yaml", "without_utility: runs", "without_utility: stops")
+    slip.swap("panels/main.yaml", "interlocks: [[main, 1+3]]\n", "").breaker("main/1+3", rating="50 A")
+    yield slip.seed(slip.line_of_breaker("main/1+3"))
+
+
+def guard_too_high(demo: Demo) -> Iterator[Seed]:
+    for box in ("K1", "K3", "B1", "U1", "T6", "C17", "W1", "W5"):
+        file, number = Slip(demo, box).line_of_box(box, "at:")
+        at = demo.files[file].splitlines()[number - 1].strip().removeprefix("at: ")
+        slip = Slip(demo, box).box(box, at=re.sub(r"up: [^,}]*", "up: 7 ft", at))
+        yield slip.seed(slip.line_of_box(box, "devices:"))
+
+
 TOO_LARGE = {
     "receptacle-unfit-for-circuit": "the receptacles are too small as well",
     "single-receptacle-underrated": "the receptacles are too small as well",
@@ -262,6 +299,14 @@ MUTATIONS = (
     Mutation("service-too-small", small_service, {"service-overloaded": "it cannot carry the load either"}),
     Mutation("electrode-missing", no_electrode),
     Mutation("shared-neutral-under-two-guards", guarded_pole_by_pole),
+    Mutation("panel-space-open", space_left_open),
+    Mutation("breaker-interrupts-too-little", weak_breaker),
+    Mutation("bus-fed-from-two-sides", the_sun_enters, {"breaker-outrates-wire": "its cable was for 30 A"}),
+    Mutation("guard-out-of-reach", guard_too_high, {
+        "counter-without-receptacle": "it serves no counter up there",
+        "wall-space-without-receptacle": "it serves no wall up there",
+        "basin-receptacle-far": "it serves no basin up there",
+    }),
     Mutation("frame-on-neutral", old_face, {"metal-box-unbonded": "the ground that its box had is capped"}),
     Mutation("panel-fed-twice", fed_twice, {
         "ground-wire-too-small": "the breaker was for smaller wires than those of the new run",

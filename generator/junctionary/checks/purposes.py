@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from junctionary.figures.ground_fault import is_detached
-from junctionary.house.model import Circuit, House, Room
+from junctionary.house.model import Circuit, House, Panel, Room
 from junctionary.house.panels import MAIN
 from junctionary.records.values import NONE
 from junctionary.sources import edition_year
@@ -66,10 +66,15 @@ def spaces_untold(house: House) -> Iterator[str]:
         if not named and not breaker.record.kept_off:
             yield f"what breaker {breaker.id} feeds"
     for panel in house.panels.values():
-        told = {space.rstrip("ab") for each in panel.breakers for space in each.spaces} | set(panel.fillers)
-        numbers = [each for each in range(1, panel.record.spaces + 1) if str(each) not in told]
-        if numbers and len(told) < panel.record.spaces:
+        if numbers := untold_spaces(panel):
             yield f"what is in spaces {', '.join(map(str, numbers))} of panel {panel.id}"
+
+
+def untold_spaces(panel: Panel) -> tuple[int, ...]:
+    """The spaces of a panel of which nothing is told, by their numbers."""
+    told = {space.rstrip("ab") for each in panel.breakers for space in each.spaces} | set(panel.fillers)
+    numbers = tuple(each for each in range(1, panel.record.spaces + 1) if str(each) not in told)
+    return numbers if len(told) < panel.record.spaces else ()
 
 
 def rooms_of(house: House, *kinds: str) -> Iterator[Room]:

@@ -32,6 +32,8 @@ WALL_ROOMS = (
 )  # fmt: skip
 COUNTER_ROOMS = ("kitchen", "pantry", "dining")
 
+DOORS = ("door", "opening")
+WIDEST_DOOR_IN = Fraction(72)
 BREAKS_WALL = ("door", "opening", "fireplace", "cabinets", "counter", "tub", "shower", "range")
 ABOVE_FLOOR = ("cabinets", "window")
 """Things that break a wall only where they come down to the floor."""
@@ -160,6 +162,7 @@ def _counters(house: House, room: Room) -> Reached:
         COUNTER_LEAST_IN,
         COUNTER_REACH_IN,
         lambda up: up is not None and COUNTER_TOP_IN <= up <= COUNTER_TOP_IN + ABOVE_COUNTER_IN,
+        entered_by=(),
     )
 
 
@@ -171,6 +174,7 @@ def _reached(
     reach_in: Fraction,
     counts: Callable[[Fraction | None], bool],
     left_out: frozenset[str] = frozenset(),
+    entered_by: tuple[str, ...] = DOORS,
 ) -> Reached:
     made = shape(room.record)
     if made is None:
@@ -190,6 +194,10 @@ def _reached(
     ]
     if far:
         lacks += [*unplaced, *boxes_untold(room)]
+    doorless = entered_by and not any(each.what in entered_by for each in room.record.things)
+    # A stretch wider than a door is too far whatever stands there.
+    if doorless and not any(each.to_in - each.from_in > WIDEST_DOOR_IN for each in far):
+        lacks.append(f"where the doors of room {room.id} are")
     return Reached(room.id, len(spaces), tuple(far), tuple(dict.fromkeys(lacks)))
 
 
