@@ -170,3 +170,51 @@ def test_a_door_to_a_deck_that_one_steps_down_from_has_a_light(
         f"[rooms/deck.yaml]\nroom: deck\nname: Deck\nkind: deck\nlevel: one\ncomplete: true\n{stairs}"
     )
     assert bool(says("entrance-without-light", record).found) is found
+
+
+ALARMS = (
+    "[house.yaml]\nhouse: Example\nreference: nec-2023\nlevels: [{id: one, name: One}]\n"
+    "[devices/all.yaml]\ndevices:\n  alarm: {is: smoke-alarm, leads: [18 AWG black, 18 AWG white]}\n"
+    "  duplex: {is: receptacle, face: 5-15R, rating: 15 A, marks: [tamper-resistant]}\n"
+    "[rooms/north.yaml]\nroom: north\nname: North room\nkind: bedroom\nlevel: one\ncomplete: true\n"
+    "[boxes/north.yaml]\nroom: north\nboxes:\n  K1: {devices: {q1: alarm}, makeup: pigtailed}\n"
+)
+PASSAGE = (
+    f"{CIRCUIT}{MORE}"
+    "[rooms/hall.yaml]\nroom: hall\nname: Hall\nkind: hall\nlevel: one\ncomplete: true\n"
+    "things: [{what: door, wall: north, to: north}]\n"
+    "[boxes/hall.yaml]\nroom: hall\nboxes:\n  K2: {devices: {q1: %s}, makeup: end-of-run}\n"
+)
+
+
+def test_alarms_without_a_signal_wire_do_not_sound_together(says: Callable) -> None:
+    told = ALARMS + PASSAGE % "alarm"
+    assert len(says("smoke-alarms-not-interconnected", told).found) == 2
+    wireless = told.replace("white]}", "white], marks: [wireless]}")
+    assert says("smoke-alarms-not-interconnected", wireless).found == []
+
+
+def test_an_alarm_hangs_outside_the_room_one_sleeps_in(says: Callable) -> None:
+    assert says("smoke-alarm-missing", ALARMS + PASSAGE % "alarm").found == []
+    assert says("smoke-alarm-missing", ALARMS + PASSAGE % "duplex").found == ["rooms/north.yaml:1"]
+    no_door = (PASSAGE % "alarm").replace(", to: north", "")
+    assert "which room north opens to" in says("smoke-alarm-missing", ALARMS + no_door).needs
+
+
+@pytest.mark.parametrize(("outline", "found"), [
+    ("[[0 ft, 0 ft], [9 ft, 0 ft], [9 ft, 9 ft], [6 ft, 9 ft], [6 ft, 3 ft], [0 ft, 3 ft]]", True),
+    ("[[0 ft, 0 ft], [9 ft, 0 ft], [9 ft, 3 ft], [0 ft, 3 ft]]", False),
+    ("[[0 ft, 0 ft], [9 ft, 0 ft], [9 ft, 9 ft], [0 ft, 9 ft]]", False),
+])  # fmt: skip
+def test_a_hall_is_as_long_as_its_way_around_the_corner(outline: str, found: bool, says: Callable) -> None:
+    record = f"[rooms/hall.yaml]\nroom: hall\nname: Hall\nkind: hall\ncomplete: true\noutline: {outline}\n"
+    assert bool(says("hallway-without-receptacle", record).found) is found
+
+
+def test_a_washer_in_a_closet_asks_for_the_laundrys_circuit(says: Callable) -> None:
+    record = (
+        f"{KINDS}{CIRCUIT}[rooms/nook.yaml]\nroom: nook\nname: Nook\nkind: closet\n"
+        "things: [{what: washer, wall: north}]\n"
+        "[boxes/nook.yaml]\nroom: nook\nboxes:\n  K1: {devices: {r1: duplex}, makeup: end-of-run}\n"
+    )
+    assert says("laundry-circuit-missing", record).found == ["rooms/nook.yaml:1"]

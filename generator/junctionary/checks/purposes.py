@@ -1,6 +1,6 @@
 """Circuits by their purpose and rating, for the checks of what a dwelling must have."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from junctionary.figures.ground_fault import is_detached
@@ -46,13 +46,13 @@ def circuits_for(house: House, purpose: str) -> Counted:
 
 
 def shortage(
-    house: House, kind: str, purpose: str, needed: int, since: int = HELD_SINCE
+    house: House, rooms: Iterable[Room], purpose: str, needed: int, since: int = HELD_SINCE
 ) -> tuple[Room, Counted] | None:
-    """The first room of a kind built under ``since`` or later, and the 20 A circuits for its purpose.
+    """The first of these rooms built under ``since`` or later, and the 20 A circuits for its purpose.
 
     None where there is no such room, or they are as many as are needed.
     """
-    room = next((each for each in rooms_of(house, kind) if edition_year(each.edition) >= since), None)
+    room = next((each for each in rooms if edition_year(each.edition) >= since), None)
     counted = circuits_for(house, purpose)
     return None if room is None or counted.circuits >= needed else (room, counted)
 
