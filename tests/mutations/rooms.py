@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Iterator
 
 from mutations.demo import Demo, Seed, Slip
-from mutations.kinds import Mutation
+from mutations.kinds import Mutation, only_device
 
 
 def purpose(was: str) -> Callable[[Demo], Iterator[Seed]]:
@@ -143,6 +143,17 @@ def alarm_gone(demo: Demo) -> Iterator[Seed]:
         yield receptacle_out(Slip(demo, box), demo, box).seed((f"rooms/{room}.yaml", 1))
 
 
+def landing_silent(demo: Demo) -> Iterator[Seed]:
+    """The alarm outside two bedrooms gone."""
+    (box,) = [
+        each
+        for each in demo.house.rooms["landing"].boxes
+        if only_device(demo.house.boxes[each], "smoke-alarm")
+    ]
+    slip = receptacle_out(Slip(demo, box), demo, box)
+    yield slip.seed(("rooms/main-bed.yaml", 1), ("rooms/north-bed.yaml", 1))
+
+
 def alarm_alone(demo: Demo) -> Iterator[Seed]:
     for box, run in (("M9", "sa3"), ("N8", "sa4"), ("G6", "sa6"), ("C9", "sa7")):
         slip = Slip(demo, box).box(
@@ -225,6 +236,15 @@ def overdue(demo: Demo) -> Iterator[Seed]:
             yield slip.seed(slip.line_of_box(device.partition(".")[0], "devices:"))
 
 
+def past_their_date(demo: Demo) -> Iterator[Seed]:
+    """One alarm whose own date has passed, whatever that of its kind is."""
+    for box in demo.boxes():
+        device = only_device(box, "smoke-alarm")
+        if device is not None:
+            slip = Slip(demo, box.id).box(box.id, replace_by=f"{{{device.local}: 2025}}")
+            yield slip.seed(slip.line_of_box(box.id, "devices:"))
+
+
 def hall_is_a_foyer(demo: Demo) -> Iterator[Seed]:
     slip = Slip(demo, "hall").swap("rooms/hall.yaml", "kind: hall\n", "kind: foyer\n")
     yield slip.seed(("rooms/hall.yaml", 1))
@@ -289,9 +309,11 @@ MUTATIONS = (
     Mutation("basement-receptacle-missing", dug_deeper, {"smoke-alarm-missing": "a basement makes a storey of its level"}),
     Mutation("lighting-outlet-missing", lamp_gone, {"switch-without-effect": "its switch is left with nothing"}),
     Mutation("smoke-alarm-missing", alarm_gone),
+    Mutation("smoke-alarm-missing", landing_silent),
     Mutation("smoke-alarms-not-interconnected", alarm_alone),
     Mutation("wall-without-photo", stage_of_room),
     Mutation("breaker-off-proof-missing", not_logged),
     Mutation("polarity-test-missing", not_tested),
     Mutation("test-overdue", overdue),
+    Mutation("device-past-its-date", past_their_date),
 )  # fmt: skip
