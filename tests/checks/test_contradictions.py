@@ -23,6 +23,7 @@ from junctionary.units import read_quantity
 
 LACKING = {
     "directory-entry-vague": "the door of an example says a word, not a sentence",
+    "entrance-without-light": "an example of a deck or a yard has not its lamp",
     "hot-open": "an example of boxes alone has no circuit",
     "ground-missing": "an example of boxes alone has no circuit",
     "lighting-outlet-missing": "an example holds the few boxes that it is about, not a room's lamp",

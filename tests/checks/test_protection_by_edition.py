@@ -69,6 +69,12 @@ KITCHEN = (
         (told("kitchen", "nec-1987", KITCHEN % "6 ft"), True),
         (told("kitchen", "nec-1987", KITCHEN % "14 ft"), False),
         (told("kitchen", "nec-1996", KITCHEN % "14 ft"), True),
+        (told("den", "nec-2020", KITCHEN % "14 ft"), False),
+        (told("den", "nec-2023", KITCHEN % "14 ft"), True),
+        (told("den", "nec-2023", KITCHEN % "14 ft", up="16 in"), False),
+        (told("den", "nec-2023", KITCHEN % "14 ft", up="16 in", loads="{id: f, is: refrigerator, plugged: K1.r1.top}"), True),
+        (told("workshop", "nec-2023", KITCHEN % "14 ft"), False),
+        (told("pantry", "nec-2023", KITCHEN % "14 ft", up="16 in"), True),
         (told("laundry", "nec-2002", SINK), False),
         (told("laundry", "nec-2005", SINK), True),
         (told("den", "nec-2005", SINK), True),
@@ -241,3 +247,22 @@ def test_a_two_pole_breaker_may_feed_rooms_on_two_legs(
         f"[circuits/c.yaml]\ncircuit: c\nname: C\npurpose: {purpose}\nserves: [den]\n"
     )
     assert says("afci-missing", record).needs == needs
+
+
+YARD_LIGHT = (
+    "[rooms/hall.yaml]\nroom: hall\nname: Hall\nkind: hall\nbuilt_to: %s\n"
+    "[rooms/yard.yaml]\nroom: yard\nname: Yard\nkind: outdoors\n"
+    "[devices/all.yaml]\ndevices:\n  switch: {is: switch, ways: 1, rating: 15 A}\n"
+    "  lamp: {is: luminaire, leads: [18 AWG black, 18 AWG white, 18 AWG green]}\n"
+    "[boxes/hall.yaml]\nroom: hall\nboxes:\n  K1: {devices: {s1: switch}, makeup: {feed: a1, switched: {s1: a2}}}\n"
+    "[boxes/yard.yaml]\nroom: yard\nboxes:\n  K2: {devices: {f1: lamp}, makeup: end-of-run}\n"
+)
+
+
+@pytest.mark.parametrize(("edition", "asked"), [("nec-2011", False), ("nec-2014", True), ("nec-2023", True)])
+def test_a_switch_alone_in_a_covered_room_is_guarded_against_arcs_since_2014(
+    edition: str, asked: bool, says: Callable
+) -> None:
+    record = f"{PANEL}  - {{id: a2, cable: 12/2 NM-B, from: K1, to: K2}}\n{YARD_LIGHT % edition}"
+    assert bool(says("afci-missing", record).found) is asked
+    assert says("afci-missing", record.replace("guards: []", "guards: [afci]")).found == []

@@ -30,8 +30,11 @@ def test_how_many_receptacles_is_a_gap_only_where_it_matters():
     assert fit(30, 15, None).verdict == "too small"
 
 
-def test_a_circuit_the_table_does_not_name_is_not_judged():
-    assert fit(25, 20, 2).fits is None
+def test_a_circuit_with_several_receptacles_is_of_a_rating_that_the_table_names():
+    assert fit(25, 20, 2).verdict == fit(60, 50, 2).verdict == "not allowed"
+    assert fit(25, 30, 1).verdict == "fits"
+    assert fit(25, 30, None).fits is None
+    assert fit(6, 15, 2).fits is None
 
 
 def test_a_ten_ampere_circuit_feeds_no_receptacle_from_2023():

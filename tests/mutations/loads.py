@@ -221,7 +221,27 @@ def yellow_ground(demo: Demo) -> Iterator[Seed]:
 
 MORE_DRAWN = "more is drawn than there is a place for"
 LARGER_THAN_ASKED = "wires larger than the breaker asks for need a larger ground"
+
+
+def too_weak_a_switch(demo: Demo) -> Iterator[Seed]:
+    for kind, was, boxes in (("dimmer", "5 A", ("V10",)), ("fan-timer", "10 A", ("B2", "U3"))):
+        line = next(each for each in demo.files[SWITCHES].splitlines() if each.startswith(f"  {kind}:"))
+        slip = Slip(demo, kind).swap(SWITCHES, line, line.replace(f"rating: {was}", "rating: 0.1 A"))
+        yield slip.seed(*(slip.line_of_box(each, "devices:") for each in boxes))
+
+
+def dimmed_wrongly(demo: Demo) -> Iterator[Seed]:
+    slip = Slip(demo, "V10").swap("boxes/living.yaml", "{s1: lv4.red, s2: lv9}", "{s1: lv9, s2: lv4.red}")
+    yield slip.seed(slip.line_of_box("V10", "devices:"))
+    for box in ("B2", "U3"):
+        slip = Slip(demo, box).box(box, devices="{s1: switch, s2: dimmer}")
+        yield slip.seed(slip.line_of_box(box, "devices:"))
+
+
+SWITCHES = "devices/switches.yaml"
 MUTATIONS = (
+    Mutation("switch-overloaded", too_weak_a_switch),
+    Mutation("dimmer-on-receptacle", dimmed_wrongly),
     Mutation("circuit-overloaded", two_heaters),
     Mutation("one-cord-load-too-large", one_large_heater, {"circuit-overloaded": MORE_DRAWN}),
     Mutation("fixed-load-over-half", fastened_heater, {"circuit-overloaded": MORE_DRAWN}),
@@ -250,7 +270,7 @@ MUTATIONS = (
     Mutation("legs-unbalanced", one_leg_heavy, {
         "circuit-overloaded": MORE_DRAWN, "one-cord-load-too-large": MORE_DRAWN, "service-overloaded": MORE_DRAWN,
     }),
-    Mutation("service-overloaded", small_service),
+    Mutation("service-overloaded", small_service, {"service-too-small": "a house may not have so small a one either"}),
     Mutation("feeder-overloaded", small_feeder_breaker, {"ground-wire-too-small": LARGER_THAN_ASKED}),
     Mutation("lighting-wire-feeds-receptacles", of_lighting),
     Mutation("electrode-wire-too-small", thin_electrode),

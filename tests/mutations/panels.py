@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Iterator
 
+from junctionary.figures.places import gives_light
 from mutations.demo import Demo, Seed, Slip
 from mutations.kinds import Mutation, breaker_amps, new_boxes, only_device
 
@@ -186,15 +187,127 @@ def three_holes(demo: Demo) -> Iterator[Seed]:
     yield slip.seed(slip.line_of_box("G3", "devices:"))
 
 
+def hung_elsewhere(demo: Demo) -> Iterator[Seed]:
+    for room in ("bath-down", "bath-up", "backstair"):
+        slip = Slip(demo, room).swap("panels/main.yaml", "at: {room: laundry,", f"at: {{room: {room},")
+        yield slip.seed(("panels/main.yaml", 1))
+
+
+def smaller_panel(demo: Demo) -> Iterator[Seed]:
+    for panel, was, rating in (("main", "rating: 200 A", "125 A"), ("shop", "rating: 100 A", "50 A")):
+        slip = Slip(demo, panel).swap(f"panels/{panel}.yaml", f"\n{was}\n", f"\nrating: {rating}\n")
+        yield slip.seed((f"panels/{panel}.yaml", 1))
+
+
+def small_service(demo: Demo) -> Iterator[Seed]:
+    for where, file, was, is_ in (
+        ("service", "house.yaml", "\n  rating: 200 A\n", "\n  rating: 60 A\n"),
+        ("main", "panels/main.yaml", "\nmain: 200 A\n", "\nmain: 90 A\n"),
+    ):
+        yield Slip(demo, where).swap(file, was, is_).seed(("panels/main.yaml", 1))
+
+
+def no_electrode(demo: Demo) -> Iterator[Seed]:
+    lines = demo.files["house.yaml"].splitlines()
+    rods = "electrodes: [{is: rod, wire: 6 AWG copper}, {is: rod, wire: 6 AWG copper}]}"
+    slip = Slip(demo, "shed").swap("house.yaml", rods, "electrodes: []}")
+    yield slip.seed(("house.yaml", 1 + next(n for n, each in enumerate(lines) if "{id: shed," in each)))
+    told = next(each for each in lines if each.startswith("  electrodes: [{is: concrete-encased"))
+    slip = Slip(demo, "service").swap("house.yaml", told, "  electrodes: []")
+    yield slip.seed(("house.yaml", 1 + lines.index("service:")))
+
+
+def guarded_pole_by_pole(demo: Demo) -> Iterator[Seed]:
+    for breaker in ("main/6", "main/8"):
+        for guard in ("gfci", "afci"):
+            slip = Slip(demo, f"{breaker} {guard}").breaker(breaker, guards=f"[{guard}]")
+            yield slip.seed(slip.line_of_breaker(breaker))
+
+
+def lights_on_thirty(demo: Demo) -> Iterator[Seed]:
+    for breaker in single_poles(demo):
+        circuit = demo.house.circuits[str(demo.house.breakers[breaker].feeds)]
+        lights = [each for each in circuit.devices if gives_light(demo.house.devices[each].kind)]
+        if lights:
+            slip = Slip(demo, breaker).breaker(breaker, rating="30 A")
+            yield slip.seed(*(slip.line_of_box(demo.house.devices[each].box, "devices:") for each in lights))
+
+
+def old_face(demo: Demo) -> Iterator[Seed]:
+    slip = Slip(demo, "L2").swap("devices/receptacles.yaml", "face: 14-30R", "face: 10-30R")
+    (run,) = demo.house.boxes["L2"].runs
+    slip.box("L2", capped=f"[{run}.bare]")
+    yield slip.seed(slip.line_of_box("L2", "devices:"))
+
+
+def space_left_open(demo: Demo) -> Iterator[Seed]:
+    for space in ("4", "9", "10", "11", "12"):
+        slip = Slip(demo, f"shop/{space}")
+        (line,) = [
+            each
+            for each in slip.files["panels/shop.yaml"].splitlines()
+            if each.split() == [f"{space}:", "blank"]
+        ]
+        yield slip.swap("panels/shop.yaml", f"\n{line}\n", f"\n  {space}: open\n").seed(
+            ("panels/shop.yaml", 1)
+        )
+
+
+def weak_breaker(demo: Demo) -> Iterator[Seed]:
+    for breaker in single_poles(demo):
+        if breaker.startswith("main/"):
+            slip = Slip(demo, breaker).breaker(breaker, kind="weak")
+            slip.files["devices/switches.yaml"] += "breakers:\n  weak: {interrupts: 5 kA}\n"
+            yield slip.seed(slip.line_of_breaker(breaker))
+
+
+def the_sun_enters(demo: Demo) -> Iterator[Seed]:
+    """A solar plant taken to enter where the generator does, with nothing between it and the main."""
+    slip = Slip(demo, "genny").swap("house.yaml", "is: generator-inlet", "is: solar")
+    slip.swap("house.yaml", "without_utility: runs", "without_utility: stops")
+    slip.swap("panels/main.yaml", "interlocks: [[main, 1+3]]\n", "").breaker("main/1+3", rating="50 A")
+    yield slip.seed(slip.line_of_breaker("main/1+3"))
+
+
+def guard_too_high(demo: Demo) -> Iterator[Seed]:
+    for box in ("K1", "K3", "B1", "U1", "T6", "C17", "W1", "W5"):
+        file, number = Slip(demo, box).line_of_box(box, "at:")
+        at = demo.files[file].splitlines()[number - 1].strip().removeprefix("at: ")
+        slip = Slip(demo, box).box(box, at=re.sub(r"up: [^,}]*", "up: 7 ft", at))
+        yield slip.seed(slip.line_of_box(box, "devices:"))
+
+
+TOO_LARGE = {
+    "receptacle-unfit-for-circuit": "the receptacles are too small as well",
+    "single-receptacle-underrated": "the receptacles are too small as well",
+    "fuse-or-breaker-over-old-wire": "the wire that was only assumed is too small as well",
+    "bathroom-circuit-missing": "it is no 20 A circuit any more",
+    "small-appliance-circuits-few": "it is no 20 A circuit any more",
+    "laundry-circuit-missing": "it is no 20 A circuit any more",
+}
+"""What follows from a breaker that is too large."""
+
 MUTATIONS = (
     Mutation("breaker-outrates-wire", twice_the_rating, {
-        "receptacle-unfit-for-circuit": "the receptacles are too small as well",
-        "single-receptacle-underrated": "the receptacles are too small as well",
-        "fuse-or-breaker-over-old-wire": "the wire that was only assumed is too small as well",
-        "bathroom-circuit-missing": "it is no 20 A circuit any more",
-        "small-appliance-circuits-few": "it is no 20 A circuit any more",
-        "laundry-circuit-missing": "it is no 20 A circuit any more",
+        **TOO_LARGE, "light-on-large-circuit": "the lights are on too large a breaker as well",
     }),
+    Mutation("light-on-large-circuit", lights_on_thirty, {
+        **TOO_LARGE, "breaker-outrates-wire": "the wire is too small as well",
+    }),
+    Mutation("panel-in-wrong-room", hung_elsewhere),
+    Mutation("panel-guarded-too-high", smaller_panel),
+    Mutation("service-too-small", small_service, {"service-overloaded": "it cannot carry the load either"}),
+    Mutation("electrode-missing", no_electrode),
+    Mutation("shared-neutral-under-two-guards", guarded_pole_by_pole),
+    Mutation("panel-space-open", space_left_open),
+    Mutation("breaker-interrupts-too-little", weak_breaker),
+    Mutation("bus-fed-from-two-sides", the_sun_enters, {"breaker-outrates-wire": "its cable was for 30 A"}),
+    Mutation("guard-out-of-reach", guard_too_high, {
+        "counter-without-receptacle": "it serves no counter up there",
+        "wall-space-without-receptacle": "it serves no wall up there",
+        "basin-receptacle-far": "it serves no basin up there",
+    }),
+    Mutation("frame-on-neutral", old_face, {"metal-box-unbonded": "the ground that its box had is capped"}),
     Mutation("panel-fed-twice", fed_twice, {
         "ground-wire-too-small": "the breaker was for smaller wires than those of the new run",
         "gfci-missing": "a feeder's breaker guards nothing in the circuit it was for",

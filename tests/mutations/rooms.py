@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Iterator
 
 from mutations.demo import Demo, Seed, Slip
-from mutations.kinds import Mutation
+from mutations.kinds import Mutation, only_device
 
 
 def purpose(was: str) -> Callable[[Demo], Iterator[Seed]]:
@@ -143,6 +143,17 @@ def alarm_gone(demo: Demo) -> Iterator[Seed]:
         yield receptacle_out(Slip(demo, box), demo, box).seed((f"rooms/{room}.yaml", 1))
 
 
+def landing_silent(demo: Demo) -> Iterator[Seed]:
+    """The alarm outside two bedrooms gone."""
+    (box,) = [
+        each
+        for each in demo.house.rooms["landing"].boxes
+        if only_device(demo.house.boxes[each], "smoke-alarm")
+    ]
+    slip = receptacle_out(Slip(demo, box), demo, box)
+    yield slip.seed(("rooms/main-bed.yaml", 1), ("rooms/north-bed.yaml", 1))
+
+
 def alarm_alone(demo: Demo) -> Iterator[Seed]:
     for box, run in (("M9", "sa3"), ("N8", "sa4"), ("G6", "sa6"), ("C9", "sa7")):
         slip = Slip(demo, box).box(
@@ -225,6 +236,55 @@ def overdue(demo: Demo) -> Iterator[Seed]:
             yield slip.seed(slip.line_of_box(device.partition(".")[0], "devices:"))
 
 
+def past_their_date(demo: Demo) -> Iterator[Seed]:
+    """One alarm whose own date has passed, whatever that of its kind is."""
+    for box in demo.boxes():
+        device = only_device(box, "smoke-alarm")
+        if device is not None:
+            slip = Slip(demo, box.id).box(box.id, replace_by=f"{{{device.local}: 2025}}")
+            yield slip.seed(slip.line_of_box(box.id, "devices:"))
+
+
+def hall_is_a_foyer(demo: Demo) -> Iterator[Seed]:
+    slip = Slip(demo, "hall").swap("rooms/hall.yaml", "kind: hall\n", "kind: foyer\n")
+    yield slip.seed(("rooms/hall.yaml", 1))
+
+
+def far_from_washer(demo: Demo) -> Iterator[Seed]:
+    slip = Slip(demo, "L1").box("L1", at="{wall: north, along: 1 ft, up: 42 in}")
+    yield slip.seed(("rooms/laundry.yaml", 1))
+    slip = Slip(demo, "laundry").swap(
+        "rooms/laundry.yaml", "washer, wall: south, along: 3 in", "washer, wall: north, along: 1 ft"
+    )
+    yield slip.seed(("rooms/laundry.yaml", 1))
+
+
+def over_the_tub(demo: Demo) -> Iterator[Seed]:
+    """A bathroom's receptacle moved into the space of its tub or shower, or beside it."""
+    for box, at in (
+        ("B1", "{wall: east, along: 3 ft, up: 42 in}"),
+        ("B1", "{wall: south, along: 4 ft, up: 42 in}"),
+        ("U1", "{wall: west, along: 5 ft, up: 42 in}"),
+        ("U2", "{wall: north, along: 3 ft, up: 42 in}"),
+    ):
+        slip = Slip(demo, box).box(box, at=at)
+        yield slip.seed(slip.line_of_box(box, "devices:"))
+
+
+def dark_outside(demo: Demo) -> Iterator[Seed]:
+    yield receptacle_out(Slip(demo, "F1"), demo, "F1").seed(("rooms/porch.yaml", 1))
+    slip = receptacle_out(receptacle_out(Slip(demo, "Y1"), demo, "Y1"), demo, "W10")
+    yield slip.seed(("rooms/back-yard.yaml", 1))
+
+
+def large_and_new(demo: Demo) -> Iterator[Seed]:
+    for area in ("14600 ft2", "19600 ft2"):
+        slip = Slip(demo, area).swap("house.yaml", "built: 1957\n", "built: 2024\n")
+        yield slip.swap("house.yaml", "floor_area: 1960 ft2", f"floor_area: {area}").seed(
+            ("panels/main.yaml", 1)
+        )
+
+
 OUTLET_GONE = "an outlet has gone with the device"
 MUTATIONS = (
     Mutation("small-appliance-circuits-few", purpose("small-appliance"), {"kitchen-receptacle-on-other-circuit": "its receptacles hang on a general circuit"}),
@@ -236,7 +296,12 @@ MUTATIONS = (
     Mutation("circuit-strays-from-purpose", for_another_purpose, {"laundry-circuit-missing": "the laundry's is for another purpose"}),
     Mutation("wall-space-without-receptacle", out_of_reach_of_walls, {"counter-without-receptacle": "those over the counter are too high as well"}),
     Mutation("counter-without-receptacle", below_the_counter),
-    Mutation("basin-receptacle-far", away_from_basin),
+    Mutation("basin-receptacle-far", away_from_basin, {"receptacle-over-tub": "it is beside the shower then"}),
+    Mutation("receptacle-over-tub", over_the_tub, {"basin-receptacle-far": "it has gone from its basin"}),
+    Mutation("washer-receptacle-far", far_from_washer),
+    Mutation("foyer-wall-without-receptacle", hall_is_a_foyer),
+    Mutation("entrance-without-light", dark_outside, {"switch-without-effect": "its switch is left with nothing"}),
+    Mutation("general-circuits-few", large_and_new, {"service-overloaded": "the lighting of a house so large is too much"}),
     Mutation("hallway-without-receptacle", hall_bare),
     Mutation("laundry-receptacle-missing", laundry_bare),
     Mutation("outdoor-receptacle-missing", too_high_outdoors, {"deck-without-receptacle": "the porch's is too high for both"}),
@@ -244,9 +309,11 @@ MUTATIONS = (
     Mutation("basement-receptacle-missing", dug_deeper, {"smoke-alarm-missing": "a basement makes a storey of its level"}),
     Mutation("lighting-outlet-missing", lamp_gone, {"switch-without-effect": "its switch is left with nothing"}),
     Mutation("smoke-alarm-missing", alarm_gone),
+    Mutation("smoke-alarm-missing", landing_silent),
     Mutation("smoke-alarms-not-interconnected", alarm_alone),
     Mutation("wall-without-photo", stage_of_room),
     Mutation("breaker-off-proof-missing", not_logged),
     Mutation("polarity-test-missing", not_tested),
     Mutation("test-overdue", overdue),
+    Mutation("device-past-its-date", past_their_date),
 )  # fmt: skip

@@ -1,10 +1,10 @@
 """Circuits by their purpose and rating, for the checks of what a dwelling must have."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from junctionary.figures.places import is_detached
-from junctionary.house.model import Circuit, House, Room
+from junctionary.house.model import Circuit, House, Panel, Room
 from junctionary.house.panels import MAIN
 from junctionary.records.values import NONE
 from junctionary.sources import edition_year
@@ -42,22 +42,22 @@ def circuits_for(house: House, purpose: str) -> Counted:
             ]
             if not breakers:
                 lacks.append(f"which breaker feeds circuit {circuit.id}")
-    return Counted(count, (*lacks, *_spaces_untold(house)))
+    return Counted(count, (*lacks, *spaces_untold(house)))
 
 
 def shortage(
-    house: House, kind: str, purpose: str, needed: int, since: int = HELD_SINCE
+    house: House, rooms: Iterable[Room], purpose: str, needed: int, since: int = HELD_SINCE
 ) -> tuple[Room, Counted] | None:
-    """The first room of a kind built under ``since`` or later, and the 20 A circuits for its purpose.
+    """The first of these rooms built under ``since`` or later, and the 20 A circuits for its purpose.
 
     None where there is no such room, or they are as many as are needed.
     """
-    room = next((each for each in rooms_of(house, kind) if edition_year(each.edition) >= since), None)
+    room = next((each for each in rooms if edition_year(each.edition) >= since), None)
     counted = circuits_for(house, purpose)
     return None if room is None or counted.circuits >= needed else (room, counted)
 
 
-def _spaces_untold(house: House) -> Iterator[str]:
+def spaces_untold(house: House) -> Iterator[str]:
     """What may hide a circuit: no panel, a space of which nothing is told, a breaker nobody could trace."""
     if not house.panels:
         yield "the panel, and what each of its breakers feeds"
@@ -66,10 +66,15 @@ def _spaces_untold(house: House) -> Iterator[str]:
         if not named and not breaker.record.kept_off:
             yield f"what breaker {breaker.id} feeds"
     for panel in house.panels.values():
-        told = {space.rstrip("ab") for each in panel.breakers for space in each.spaces} | set(panel.fillers)
-        numbers = [each for each in range(1, panel.record.spaces + 1) if str(each) not in told]
-        if numbers and len(told) < panel.record.spaces:
+        if numbers := untold_spaces(panel):
             yield f"what is in spaces {', '.join(map(str, numbers))} of panel {panel.id}"
+
+
+def untold_spaces(panel: Panel) -> tuple[int, ...]:
+    """The spaces of a panel of which nothing is told, by their numbers."""
+    told = {space.rstrip("ab") for each in panel.breakers for space in each.spaces} | set(panel.fillers)
+    numbers = tuple(each for each in range(1, panel.record.spaces + 1) if str(each) not in told)
+    return numbers if len(told) < panel.record.spaces else ()
 
 
 def rooms_of(house: House, *kinds: str) -> Iterator[Room]:

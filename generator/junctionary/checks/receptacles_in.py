@@ -7,8 +7,10 @@ from junctionary.checks.finding import CannotTell
 from junctionary.figures.gaps import boxes_untold, unseen_in
 from junctionary.figures.places import is_125_volt
 from junctionary.figures.receptacles import is_taken_up
+from junctionary.house.geometry import distance_in, shape, span_of, spot
 from junctionary.house.model import Box, House, Room
 from junctionary.house.terminals import RECEPTACLES
+from junctionary.records.rooms import Thing
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +35,22 @@ def receptacles_in(house: House, room: Room, counts: Callable[[Box], bool | None
             elif counted is None:
                 lacks.append(f"where box {box.id} is")
     return Held(tuple(boxes), (*lacks, *boxes_untold(room)))
+
+
+def reaches(house: House, room: Room, thing: Thing, held: Held, reach_in: int) -> bool | tuple[str, ...]:
+    """Whether one of these boxes is that near to a thing, on the plan; else the facts that would tell."""
+    made = shape(room.record)
+    span = span_of(thing, made)
+    lacks = list(held.lacks)
+    if span is None:
+        lacks.append(f"where the {thing.what} on the {thing.wall} wall of {room.id} is")
+    for id_ in held.boxes:
+        place = spot(house.boxes[id_].record.at, made)
+        if place is None:
+            lacks.append(f"where box {id_} is")
+        elif span is not None and distance_in(place.point, *span) <= reach_in:
+            return True
+    return tuple(lacks) or False
 
 
 def bare_rooms(

@@ -131,6 +131,7 @@ def work_out(house: House, network: Network) -> Figures:
     on_circuit = by_circuit(draws)
     limits = {each.id: circuit_limit(house, each, wires) for each in house.circuits.values()}
     matches = {each.id: receptacle_matches(house, network, each, outlets) for each in house.devices.values()}
+    lamps = lamp_tables(house, network)
     return Figures(
         fill=MappingProxyType({id_: fill for id_, fill in fills.items() if fill is not None}),
         depths=MappingProxyType({id_: depth for id_, depth in depths.items() if depth is not None}),
@@ -143,9 +144,9 @@ def work_out(house: House, network: Network) -> Figures:
         outlets=MappingProxyType(outlets),
         receptacles=MappingProxyType({id_: each for id_, each in matches.items() if each}),
         guarded=MappingProxyType(guarded_devices(house, network)),
-        wall_spaces=MappingProxyType(wall_spaces(house)),
+        wall_spaces=MappingProxyType(wall_spaces(house, lamps)),
         counters=MappingProxyType(counters(house)),
-        lamps=lamp_tables(house, network),
+        lamps=lamps,
         draws=MappingProxyType(draws),
         cord_loads=tuple(cord_loads(house, draws, matches)),
         fixed_loads=tuple(fixed_loads(house, draws, matches)),

@@ -29,6 +29,8 @@ BASEMENTS = ("basement", "cellar")
 WORK_PLACES = ("workshop", "storage")
 WASH_ROOMS = ("laundry", "utility")
 BAR_ROOMS = ("living", "family", "dining", "recreation", "den", "library", "sunroom")
+FOOD_ROOMS = (*BAR_ROOMS, "pantry", "office", "bedroom", "porch", "deck")
+FOOD = ("refrigerator", "microwave", "range", "oven", "cooktop", "dishwasher")
 WASHES = ("washer", "dryer")
 WASHER_STANDS = ("closet", "utility")
 """Small rooms that a washer makes a laundry."""
@@ -98,6 +100,7 @@ def _places(house: House, room: Room, box: Box, device: Device) -> Iterator[tupl
         yield kind, None
     elif _is_laundry(house, room, device):
         yield "laundry", None
+    yield from _food_area(house, room, box, device)
     if kind in WORK_PLACES and is_detached(house, room):
         yield "accessory building", None
     if kind in BASEMENTS and not _is_for_alarm(house, device):
@@ -110,6 +113,24 @@ def _places(house: House, room: Room, box: Box, device: Device) -> Iterator[tupl
     if kind not in OPEN_AIR and (place := exposure(house, box)) != "dry":
         yield "damp", None if place else f"whether box {box.id} is in a dry, damp or wet place"
     yield from _near_things(room, box)
+
+
+def _food_area(house: House, room: Room, box: Box, device: Device) -> Iterator[tuple[str, str | None]]:
+    """A bar or a pantry with a sink: what is above its counter, or holds its cold or cooking appliance.
+
+    How far such an area reaches is not in the record; what is within 6 ft of its sink counts anyway.
+    """
+    things = {each.what for each in room.record.things}
+    if room.record.kind not in FOOD_ROOMS or "sink" not in things:
+        return
+    if room.record.kind == "pantry" or any(each.is_ in FOOD for each in plugged_into(house, device)):
+        yield "food area", None
+        return
+    made = shape(room.record)
+    place = spot(box.record.at, made)
+    over = [_is_over(made, place, each) for each in room.record.things if each.what == "counter"]
+    if any(each is not False for each in over):
+        yield "food area", None if any(over) else f"where box {box.id} is"
 
 
 def _is_for_alarm(house: House, device: Device) -> bool:

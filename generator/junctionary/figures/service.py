@@ -32,16 +32,18 @@ LIGHTING_A = (Fraction(15), Fraction(20))
 
 @dataclass(frozen=True, slots=True)
 class ServiceWire:
-    """The service conductors: what they may carry, and what the service's rating asks of them, in A.
+    """The service conductors: what they may carry, and what is asked of them, in A.
 
-    ``by_share``: 310.12 holds, and ``needs`` is 83 % of the rating; else it is the largest breaker
-    that may guard them. ``least`` is the smallest size of their metal that the rating may have, by 310.12;
-    ``fits`` is None where it cannot be told.
+    ``rating_a`` is what they are held against: the main breaker's rating, which is what guards them, or
+    the service's where that is not recorded. ``by_share``: 310.12 holds, and ``needs`` is 83 % of it; else
+    ``needs`` is the largest breaker that may guard them. ``least`` is the smallest size of their metal
+    that the rating may have, by 310.12; ``fits`` is None where it cannot be told.
     """
 
     size: WireSize
     metal: str | None
     place: Place
+    rating_a: Fraction | None
     carries: Worked
     needs: Worked
     by_share: bool
@@ -104,7 +106,7 @@ def service_load(house: House, draws: Mapping[str, Draw]) -> ServiceLoad:
         if each is not None and holds
     )
     smaller = min(methods, key=lambda each: each.least_a)
-    wire = _service_wire(house, rating)
+    wire = _service_wire(house)
     return ServiceLoad(
         edition=edition,
         dwelling=dwelling,
@@ -163,10 +165,13 @@ def _passes(methods: Iterable[DemandLoad], rating: Fraction | None) -> bool | No
     return False if all(whole_amps(each.least_a) > rating for each in kept) else None
 
 
-def _service_wire(house: House, rating: Fraction | None) -> ServiceWire | None:
-    service = house.record.service
+def _service_wire(house: House) -> ServiceWire | None:
+    service, panel = house.record.service, service_panel(house)
     if service is None or service.conductors is None:
         return None
+    main = panel.record.main if panel else None
+    guard = main if isinstance(main, Quantity) else service.rating
+    rating = guard.to("A") if guard is not None else None
     size, metal, edition = service.conductors.size, service.conductors.metal, house.edition
     conductor = Conductor(size, metal, TERMINALS_C, BASE_C, together=3, terminals_c=TERMINALS_C)
     carries = ampacity(conductor, edition)
@@ -182,7 +187,7 @@ def _service_wire(house: House, rating: Fraction | None) -> ServiceWire | None:
         needs = largest_breaker(conductor, False, edition)
         fits = None if needs.value is None else needs.value >= rating
     least = least_conductor(rating, metal, edition) if by_share and metal and rating is not None else None
-    return ServiceWire(size, metal, service.conductors.place, carries, needs, by_share, least, fits)
+    return ServiceWire(size, metal, service.conductors.place, rating, carries, needs, by_share, least, fits)
 
 
 def _reaches(carries: Worked, needed: Fraction | None) -> bool | None:

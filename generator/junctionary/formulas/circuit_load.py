@@ -72,7 +72,7 @@ def most_fastened(rating_a: Fraction, edition: str) -> Worked:
     """
     if rating_a not in (15, 20):
         return lacking([f"a rule for fastened loads on a {plain(rating_a)} A circuit"], "A")
-    clause = cite_in(edition, "210.23(A)(2)")
+    clause = cite_in(edition, "210.23(B)(2)")
     part = step("half of the circuit", f"50 % × {plain(rating_a)}", "A", clause)
     return finished(part.value, "A", [part], [cite("cfr-24-3280", "3280.805(a)(3)(i)")])
 

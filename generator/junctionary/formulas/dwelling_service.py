@@ -28,22 +28,32 @@ WHOLE_LOAD_A = (Fraction(100), Fraction(400))
 TERMINALS_C = 75
 
 
+def lighting_current(
+    area_ft2: Fraction | None, edition: str, volts: Fraction = Fraction(TO_NEUTRAL)
+) -> Worked:
+    """What the general-lighting circuits of a floor area carry together at the least, in A (210.11(A))."""
+    if area_ft2 is None:
+        return lacking(["the floor area, by outside dimensions"], "A")
+    steps = general_lighting(Dwelling(area_ft2), edition)
+    va = steps[0].value if steps else Fraction(0)
+    current = step(f"at {plain(volts)} V", f"{plain(va)} / {plain(volts)}", "A")
+    return finished(current.value, "A", [*steps, current])
+
+
 def lighting_circuits(
     area_ft2: Fraction | None, circuit_a: Fraction, edition: str, volts: Fraction = Fraction(TO_NEUTRAL)
 ) -> Worked:
     """The least number of general-lighting circuits of one rating, for a floor area (210.11(A))."""
-    if area_ft2 is None:
-        return lacking(["the floor area, by outside dimensions"], "circuits")
-    steps = general_lighting(Dwelling(area_ft2), edition)
-    va = steps[0].value if steps else Fraction(0)
-    current = step(f"at {plain(volts)} V", f"{plain(va)} / {plain(volts)}", "A")
+    current = lighting_current(area_ft2, edition, volts)
+    if current.value is None:
+        return lacking(current.lacks, "circuits")
     count = step(
         f"circuits of {plain(circuit_a)} A",
         f"ceil({plain(current.value)} / {plain(circuit_a)})",
         "circuits",
         cite_in(edition, "210.11(A)"),
     )
-    return finished(count.value, "circuits", [*steps, current, count])
+    return finished(count.value, "circuits", [*current.steps, count])
 
 
 def whole_amps(amps: Fraction) -> Fraction:

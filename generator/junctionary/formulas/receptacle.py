@@ -10,6 +10,8 @@ from junctionary.sources import Citation, cite, cite_in, edition_year
 from junctionary.tables import table
 
 TEN_AMPERE_SINCE = 2023
+LEAST_FOR_SEVERAL_A = 15
+"""Above it a circuit with several outlets is of one of the table's ratings (210.18; until 2020, 210.3)."""
 
 
 def allowed_ratings(circuit_a: Fraction) -> tuple[Fraction, ...]:
@@ -51,7 +53,7 @@ def largest_cord_load(
     if outlets == 1:
         if circuit_a not in (15, 20):
             return lacking([f"a rule for a plugged load on a {plain(circuit_a)} A circuit"], "A")
-        clause = cite_in(edition, "210.23(A)(1)")
+        clause = cite_in(edition, "210.23(B)(1)")
         part = step("80 % of the circuit", f"80 % × {plain(circuit_a)}", "A", clause)
         return finished(part.value, "A", [part])
     printed = table("cord-loads")
@@ -76,6 +78,12 @@ def _one_of_several(circuit_a: Fraction, receptacle_a: Fraction, edition: str) -
         cite("cfr-29-1910", "1910.304(b) Table S-5"),
     )
     ratings = allowed_ratings(circuit_a)
+    if not ratings and circuit_a > LEAST_FOR_SEVERAL_A:
+        return Fit(
+            "not allowed",
+            f"one receptacle at the most on a {plain(circuit_a)} A circuit",
+            (cite_in(edition, "210.18"),),
+        )
     if not ratings:
         lack = f"a receptacle rating for a {plain(circuit_a)} A circuit: the table has none"
         return Fit("cannot tell", "nothing the table names", cites, (lack,))

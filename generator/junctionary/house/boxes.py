@@ -156,7 +156,7 @@ def _marks(bench: Bench) -> list[Problem]:
     """What the box says of devices and conductors it does not have."""
     record = bench.record
     said: list[tuple[str, Place]] = []
-    for key in ("split", "labels", "guarded_by"):
+    for key in ("split", "labels", "guarded_by", "replace_by"):
         said += [(local, record.key_place(key, local)) for local in getattr(record, key)]
     for number, strap in enumerate(record.yoke):
         for position, local in enumerate(strap):

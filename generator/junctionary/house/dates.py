@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise
 
 from junctionary.house.ids import Ids, unknown_id
+from junctionary.house.model import Box, Device
 from junctionary.house.names import is_named, known_names
 from junctionary.house.panels import breaker_key
 from junctionary.problems import Problem
@@ -13,6 +14,7 @@ from junctionary.records.house import Source
 from junctionary.records.panels import BreakerRecord, PanelRecord, Surge
 from junctionary.records.permits import Permit
 from junctionary.records.runs import RunRecord
+from junctionary.records.values import Said
 
 Aged = PanelRecord | BreakerRecord | RunRecord | LoadRecord | Source | Surge
 STEPS = ("applied", "issued", "closed")
@@ -22,6 +24,12 @@ def later(one: str, other: str) -> bool:
     """Whether a date is certainly later than another; a year alone is no later than a day within it."""
     length = min(len(one), len(other))
     return one[:length] > other[:length]
+
+
+def replace_by(box: Box, device: Device) -> str | Said | None:
+    """The date printed on a device by which it is to be replaced: its own, or else that of its kind."""
+    own = box.record.replace_by.get(device.local)
+    return own if own is not None else device.kind.replace_by
 
 
 def wrong_dates(records: Records, ids: Ids) -> list[Problem]:

@@ -78,6 +78,17 @@ class Shape:
         xs, ys = [x for x, _ in self.outline], [y for _, y in self.outline]
         return max(max(xs) - min(xs), max(ys) - min(ys))
 
+    @property
+    def run_in(self) -> float:
+        """The length of a passage of its area and walls, in inches; exact for a rectangle."""
+        half, area = float(self.around_in) / 2, float(area_in2(tuple(each.left for each in self.walls)))
+        return (half + math.sqrt(max(half * half - 4 * area, 0))) / 2
+
+    @property
+    def around_in(self) -> Fraction:
+        """The length of all walls together."""
+        return sum((each.length_in for each in self.walls), Fraction(0))
+
     def wall(self, name: str | None) -> Wall | None:
         """The wall of that name; None where there is none, or more than one."""
         found = [each for each in self.walls if each.name == name and name is not None]

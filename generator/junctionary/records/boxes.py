@@ -30,6 +30,7 @@ from junctionary.records.values import (
     Volume,
     VolumeOrUnknown,
     WayToLand,
+    When,
     YesNoUnknown,
     refused,
     shown,
@@ -270,6 +271,7 @@ class BoxRecord(Workmanship):
     reach: ReachOrNone | None = None
     labels: dict[Id, list[Annotated[str, OneOf(choices=words.LABELS, what="label")]]] = {}
     guarded_by: dict[Id, Reference] = {}
+    replace_by: dict[Id, When] = {}
     exposed: Annotated[str, OneOf(choices=("dry", "damp", "wet"), what="exposure")] | None = None
     set_back: Length | None = None
     surface: Annotated[str, OneOf(choices=words.SURFACES, what="surface of a wall")] | None = None

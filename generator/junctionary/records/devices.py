@@ -22,6 +22,7 @@ from junctionary.records.values import (
     TorqueOrSaid,
     Voltage,
     Weight,
+    When,
     refused,
     shown,
 )  # fmt: skip
@@ -121,6 +122,7 @@ class DeviceKind(Record):
     depth: Length | None = None
     weight: Weight | None = None
     interval: Text | None = None
+    replace_by: When | None = None
     note: Text | None = None
 
     def ways_to_land(self, terminal: str) -> tuple[str, ...] | None:

@@ -2,6 +2,7 @@
 
 from fractions import Fraction
 
+from junctionary.house.dates import replace_by
 from junctionary.house.model import Box
 from junctionary.records.boxes import LookedAt, Reach
 from junctionary.records.values import NONE
@@ -98,6 +99,11 @@ def _facts(survey: Survey, box: Box) -> list[Fact]:
     ]
     facts += [Fact(each.local, (device_words(each),)) for each in box.devices]
     facts += [Fact(f"{local} guarded by", (device,)) for local, device in record.guarded_by.items()]
+    facts += [
+        Fact(f"{each.local} to be replaced by", (str(by),))
+        for each in box.devices
+        if (by := replace_by(box, each)) is not None
+    ]
     facts += [Fact(f"label on {local}", (", ".join(labels),)) for local, labels in record.labels.items()]
     for what, value in (("note", record.note), ("set back", record.set_back), ("exposed", record.exposed)):
         if value is not None:

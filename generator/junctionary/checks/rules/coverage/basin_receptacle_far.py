@@ -12,9 +12,8 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import rooms_of
-from junctionary.checks.receptacles_in import receptacles_in
+from junctionary.checks.receptacles_in import reaches, receptacles_in
 from junctionary.figures import Figures
-from junctionary.house.geometry import Shape, distance_in, shape, span_of, spot
 from junctionary.house.model import House, Room
 from junctionary.house.network import Network
 from junctionary.records.rooms import Thing
@@ -62,28 +61,20 @@ REACH_IN = 36
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each basin of each bathroom against the receptacles of the room."""
     for room in rooms_of(house, "bathroom"):
-        made = shape(room.record)
         basins = [each for each in room.record.things if each.what == "basin"]
         if not basins:
             yield CannotTell((room.id,), (f"where the basin of room {room.id} is",), room.place)
         for basin in basins:
-            yield from _judged(house, room, made, basin)
+            yield from _judged(house, room, basin)
 
 
-def _judged(house: House, room: Room, made: Shape | None, basin: Thing) -> Iterator[Fault | CannotTell]:
-    span = span_of(basin, made)
+def _judged(house: House, room: Room, basin: Thing) -> Iterator[Fault | CannotTell]:
     held = receptacles_in(house, room)
-    lacks = list(held.lacks)
-    if span is None:
-        lacks.append(f"where the basin on the {basin.wall} wall of {room.id} is")
-    for id_ in held.boxes:
-        place = spot(house.boxes[id_].record.at, made)
-        if place is None:
-            lacks.append(f"where box {id_} is")
-        elif span is not None and distance_in(place.point, *span) <= REACH_IN:
-            return
-    if lacks:
-        yield CannotTell((room.id,), tuple(lacks), room.place)
+    near = reaches(house, room, basin, held, REACH_IN)
+    if near is True:
+        return
+    if near:
+        yield CannotTell((room.id,), near, room.place)
         return
     yield Fault(
         place=room.place,

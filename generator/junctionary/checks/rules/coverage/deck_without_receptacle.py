@@ -11,11 +11,11 @@ Stands: on the room's key.
 
 from collections.abc import Iterator
 
+from junctionary.checks.entrances import is_entered
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import rooms_of
 from junctionary.checks.receptacles_in import no_higher_than, receptacles_in
 from junctionary.figures import Figures
-from junctionary.figures.places import OPEN_AIR
 from junctionary.house.geometry import area_in2, shape
 from junctionary.house.model import House, Room
 from junctionary.house.network import Network
@@ -62,14 +62,13 @@ UNTOLD = PASSES.replace("at: {wall: north, along: 4 ft, up: 2 ft}, ", "")
 HIGHEST_IN = 78
 EVERY_SIZE_SINCE = 2011
 SMALL_IN2 = 20 * 144
-WAYS = ("door", "opening")
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each deck and porch of the house by the receptacles on it."""
     for room in rooms_of(house, "deck", "porch"):
         held = receptacles_in(house, room, no_higher_than(HIGHEST_IN))
-        entered = _is_entered(house, room)
+        entered = is_entered(house, room)
         if held.boxes or entered is False or _is_left_out(room):
             continue
         lacks = held.lacks if entered else (*held.lacks, f"whether a door of the house leads to {room.id}")
@@ -85,21 +84,6 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             do="Put in a weather-resistant receptacle that opens on a ground fault, with its cover.",
             edition=room.edition,
         )
-
-
-def _is_entered(house: House, room: Room) -> bool | None:
-    """Whether a door leads to it from a room indoors; None where no door tells."""
-    to = {each.to for each in room.record.things if each.what in WAYS}
-    to |= {
-        other.id
-        for other in house.rooms.values()
-        for each in other.record.things
-        if each.what in WAYS and each.to == room.id
-    }
-    known = [house.rooms[each] for each in to if isinstance(each, str) and each in house.rooms]
-    if any(each.record.kind not in OPEN_AIR for each in known):
-        return True
-    return False if known and len(known) == len(to) else None
 
 
 def _is_left_out(room: Room) -> bool:

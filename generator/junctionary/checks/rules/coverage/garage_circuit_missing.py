@@ -55,7 +55,7 @@ ASKED_SINCE = 2017
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """The garages with power, against the circuits of that purpose in the whole house."""
-    short = shortage(house, "garage", "garage", NEEDED, ASKED_SINCE)
+    short = shortage(house, rooms_of(house, "garage"), "garage", NEEDED, ASKED_SINCE)
     rooms = [each for each in rooms_of(house, "garage") if edition_year(each.edition) >= ASKED_SINCE]
     powered = {each.id: has_power(house, each) for each in rooms}
     asked = [each for each in rooms if powered[each.id] is not False]

@@ -3,7 +3,8 @@
 Why it matters: a lamp or a vacuum cleaner in a long hall is fed by a cord from a room, across its door.
 What to do: put in a receptacle.
 Cannot tell: when the hall's outline or its boxes are not recorded. Its length is taken along its longer
-    side, from wall to wall. Rooms built before the 2008 edition are left alone.
+    side, or around its corner, as that of a passage of its area. Rooms built before the 2008 edition are
+    left alone.
 Stands: on the room's key.
 """
 
@@ -59,7 +60,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     for room in rooms_of(house, "hall"):
         held = receptacles_in(house, room)
         made = shape(room.record)
-        if held.boxes or (made is not None and made.longest_in < LONG_IN):
+        if held.boxes or (made is not None and max(float(made.longest_in), made.run_in) < LONG_IN):
             continue
         lacks = held.lacks if made else (*held.lacks, f"the outline of room {room.id}")
         if lacks:

@@ -3,17 +3,19 @@
 Why it matters: a washer and an iron on a shared circuit overload it while nobody stands by.
 What to do: run a 20 A circuit for the laundry's receptacles and nothing else.
 Cannot tell: when the purpose of a circuit, its breaker or its rating is not recorded and would decide.
-    Rooms built before the 2008 edition are left alone. A multiwire circuit counts for each hot.
+    Where no room is a laundry, one in which a washer stands is. Rooms built before the 2008 edition are left
+    alone. A multiwire circuit counts for each hot.
 Stands: on the room's key.
 """
 
 from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
-from junctionary.checks.purposes import shortage
+from junctionary.checks.purposes import rooms_of, shortage
 from junctionary.figures import Figures
-from junctionary.house.model import House
+from junctionary.house.model import House, Room
 from junctionary.house.network import Network
+from junctionary.records.words import ROOM_KINDS
 from junctionary.sources import cite
 
 RULE = Rule(DEFECT, (cite("nec-2023", "210.11(C)(2)"),), ROUGHED)
@@ -52,7 +54,11 @@ NEEDED = 1
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """The laundry, against the circuits of that purpose in the whole house."""
-    short = shortage(house, "laundry", "laundry", NEEDED)
+    washed_in = [
+        *rooms_of(house, "laundry"),
+        *(each for each in rooms_of(house, *ROOM_KINDS) if _washes(each)),
+    ]
+    short = shortage(house, washed_in, "laundry", NEEDED)
     if short is None:
         return
     room, counted = short
@@ -68,3 +74,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         do="Run a 20 A circuit for the laundry's receptacles alone.",
         edition=room.edition,
     )
+
+
+def _washes(room: Room) -> bool:
+    return any(each.what == "washer" for each in room.record.things)

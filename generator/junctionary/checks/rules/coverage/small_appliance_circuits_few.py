@@ -11,7 +11,7 @@ Stands: on the room's key.
 from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
-from junctionary.checks.purposes import shortage
+from junctionary.checks.purposes import rooms_of, shortage
 from junctionary.figures import Figures
 from junctionary.house.model import House
 from junctionary.house.network import Network
@@ -55,7 +55,7 @@ NEEDED = 2
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """The kitchen, against the circuits of that purpose in the whole house."""
-    short = shortage(house, "kitchen", "small-appliance", NEEDED)
+    short = shortage(house, rooms_of(house, "kitchen"), "small-appliance", NEEDED)
     if short is None:
         return
     room, counted = short

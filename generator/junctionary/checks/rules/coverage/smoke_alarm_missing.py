@@ -1,15 +1,17 @@
-"""A bedroom, or a whole storey, has no smoke alarm.
+"""A bedroom, the room outside it, or a whole storey has no smoke alarm.
 
 Why it matters: a fire at night is smelt by nobody asleep; the alarm is the only one that wakes them.
 What to do: put a wired alarm with a battery into each bedroom, outside each sleeping area and on every
     storey, the cellar among them.
-Cannot tell: when what is in a box of the room, or its level, is not recorded. Attics and crawlspaces count
-    as no storey. Whether an alarm stands outside a sleeping area is not measured. An alarm on a
-    battery alone has no box, and is not seen. Rooms built before the 2008 edition are left alone.
+Cannot tell: when what is in a box of the room, its level, or to which room a bedroom's door leads is not
+    recorded. Attics and crawlspaces count as no storey. Outside a bedroom is the room its door leads to,
+    with what is open to that. An alarm on a battery alone has no box, and is not seen. Rooms built before
+    the 2008 edition are left alone.
 Stands: on the room's key: of the bedroom, or of the first room of the storey.
 """
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import rooms_of
@@ -33,6 +35,7 @@ circuit: alarms
 name: Smoke alarms
 runs:
   - {id: a1, cable: 14/2 NM-B, from: main, to: D1}
+  - {id: a2, cable: 14/2 NM-B, from: D1, to: D2}
 [rooms/north.yaml]
 room: north    #! smoke-alarm-missing
 name: North room
@@ -42,11 +45,22 @@ level: upper
 [boxes/north.yaml]
 room: north
 boxes:
-  D1: {devices: {q1: duplex}, makeup: end-of-run}
+  D1: {devices: {q1: duplex}, makeup: pigtailed}
+[rooms/landing.yaml]
+room: landing
+name: Landing
+kind: hall
+complete: true
+level: upper
+things: [{what: door, wall: north, to: north}]
+[boxes/landing.yaml]
+room: landing
+boxes:
+  D2: {devices: {q1: alarm}, makeup: end-of-run}
 [devices/all.yaml]
 devices:
   duplex: {is: receptacle, face: 5-15R, rating: 15 A, marks: [tamper-resistant]}
-  alarm: {is: smoke-alarm, leads: [18 AWG black, 18 AWG white]}
+  alarm: {is: smoke-alarm, leads: [18 AWG black, 18 AWG white], marks: [wireless]}
 [house.yaml]
 house: Example
 reference: nec-2023
@@ -55,9 +69,12 @@ levels: [{id: upper, name: Upper floor}]
 
 PASSES = FAILS.replace("{q1: duplex}", "{q1: alarm}").replace("    #! smoke-alarm-missing", "")
 
-UNTOLD = PASSES.replace("{devices: {q1: alarm}, makeup: end-of-run}", "{makeup: unknown}")
+UNTOLD = PASSES.replace("{devices: {q1: alarm}, makeup: pigtailed}", "{makeup: unknown}")
 
 NO_STOREY = ("attic", "crawlspace", "outdoors", "porch", "deck", "garage", "workshop", "storage")
+NO_WAY_OUT = ("closet", "bathroom", "bedroom", "outdoors", "porch", "deck", "attic")
+"""What a bedroom's door may lead to that is not outside its sleeping area."""
+WAYS = ("door", "opening")
 ALARM = "smoke-alarm"
 
 
@@ -65,6 +82,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     """Each bedroom, then each level that people live on."""
     for room in rooms_of(house, "bedroom"):
         yield from _judged(house, [room], f"{room.name} has no smoke alarm.")
+        yield from _outside(house, room)
     levels: dict[str | None, list[Room]] = {}
     for room in rooms_of(house, *(each for each in ROOM_KINDS if each not in NO_STOREY)):
         levels.setdefault(room.record.level, []).append(room)
@@ -82,6 +100,32 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             continue
         name = next((each.name for each in house.record.levels if each.id == level), level)
         yield from _judged(house, rooms, f"The storey {name} has no smoke alarm.")
+
+
+def _outside(house: House, bedroom: Room) -> Iterator[Fault | CannotTell]:
+    """The rooms that a bedroom opens to, with what is open to them."""
+    beside = [each for each in _ways(house, bedroom, WAYS) if each.record.kind not in NO_WAY_OUT]
+    beside += [
+        other for each in tuple(beside) for other in _ways(house, each, ("opening",)) if other != bedroom
+    ]
+    if not beside:
+        yield CannotTell((bedroom.id,), (f"which room {bedroom.id} opens to",), bedroom.place)
+        return
+    said = f"Outside {bedroom.name}, in {' and '.join(dict.fromkeys(each.name for each in beside))}, "
+    for each in _judged(house, beside, f"{said}there is no smoke alarm."):
+        yield replace(each, place=bedroom.place, about=(bedroom.id, *each.about))
+
+
+def _ways(house: House, room: Room, by: tuple[str, ...]) -> list[Room]:
+    """The rooms to which a door or an opening leads from a room, told from either side."""
+    to = [each.to for each in room.record.things if each.what in by]
+    to += [
+        other.id
+        for other in house.rooms.values()
+        for each in other.record.things
+        if each.what in by and each.to == room.id
+    ]
+    return [house.rooms[each] for each in dict.fromkeys(to) if isinstance(each, str) and each in house.rooms]
 
 
 def _judged(house: House, rooms: list[Room], found: str) -> Iterator[Fault | CannotTell]:

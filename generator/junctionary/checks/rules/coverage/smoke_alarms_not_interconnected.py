@@ -93,11 +93,11 @@ def _net(network: Network, alarm: Device) -> int | None:
 
 def _judged(house: House, network: Network, alarm: Device) -> Fault | CannotTell:
     box = house.boxes[alarm.box]
-    needs = (
-        *(each.reason for each in network.unknown_at(f"{alarm.id}.{SIGNAL}")),
-        *doubts_in(network, box),
-    )
-    if needs and any(each.name == SIGNAL for each in terminals_of(alarm.kind)):
+    # An alarm whose leads are told, and none of them for a signal, is joined to none for certain.
+    signals = any(each.name == SIGNAL for each in terminals_of(alarm.kind))
+    unknown = network.unknown_at(f"{alarm.id}.{SIGNAL}") if signals else ()
+    needs = (*(each.reason for each in unknown), *doubts_in(network, box))
+    if needs and signals:
         return CannotTell((alarm.id, *alarm.circuits), tuple(dict.fromkeys(needs)), alarm.place)
     return Fault(
         place=alarm.place,

@@ -4,10 +4,12 @@ Why it matters: where no outlet is in reach, a cord is laid across a doorway or 
     stepped on until it fails.
 What to do: put a receptacle into the stretch that is named, no more than 6 ft from each of its ends,
     while the wall is open.
-Cannot tell: when the room's outline, where a door stands, a box's place or its devices are not recorded.
+Cannot tell: when the room's outline, where a door stands, a box's place or its devices are not recorded; and
+    in a room without a door, unless a stretch wider than 6 ft is too far.
     A wall space is 2 ft or wider, around corners, between doors, openings, fireplaces, fixed cabinets and
-    counters. A receptacle counts up to 5-1/2 ft high, and in a floor within 18 in of the wall. Rooms
-    built before the 2008 edition are left alone.
+    counters. A receptacle counts up to 5-1/2 ft high, and in a floor within 18 in of the wall; one that a
+    wall switch governs whole does not, where it is the light of the room. Rooms built before the 2008
+    edition are left alone.
 Stands: on the room's key, one finding a room.
 """
 

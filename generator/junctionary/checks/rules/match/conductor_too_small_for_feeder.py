@@ -127,10 +127,10 @@ def _service(house: House, service: ServiceLoad) -> Iterator[Fault | CannotTell]
     if wire.fits is None:
         needs = tuple(dict.fromkeys((*wire.carries.lacks, *wire.needs.lacks)))
         yield CannotTell(about, needs, wire.place)
-    elif wire.fits is False and service.rating_a is not None:
+    elif wire.fits is False and wire.rating_a is not None:
         larger = f"{wire.least} {wire.metal}" if wire.least else "larger conductors"
-        carries = plain(wire.carries.value or service.rating_a)
-        rating, needed = plain(service.rating_a), plain(wire.needs.value or service.rating_a)
+        carries = plain(wire.carries.value or wire.rating_a)
+        rating, needed = plain(wire.rating_a), plain(wire.needs.value or wire.rating_a)
         yield Fault(
             place=wire.place,
             about=about,

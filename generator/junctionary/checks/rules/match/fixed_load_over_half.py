@@ -21,7 +21,7 @@ from junctionary.sources import cite
 RULE = Rule(
     DEFECT,
     (
-        cite("nec-2023", "210.23(A)(2)"),
+        cite("nec-2023", "210.23(B)(2)"),
         cite("cfr-24-3280", "3280.805(a)(3)(i)"),
     ),
     ROUGHED,

@@ -22,7 +22,7 @@ RULE = Rule(
     DEFECT,
     (
         cite("nec-2023", "210.21(B)(2)"),
-        cite("nec-2023", "210.23(A)(1)"),
+        cite("nec-2023", "210.23(B)(1)"),
         cite("cfr-29-1910", "1910.304(b) Table S-4"),
     ),
     ENERGISED,

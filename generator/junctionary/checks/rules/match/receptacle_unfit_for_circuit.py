@@ -15,6 +15,7 @@ from collections.abc import Iterator
 from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures, ReceptacleMatch
 from junctionary.figures.gaps import unseen_in
+from junctionary.formulas.receptacle import LEAST_FOR_SEVERAL_A
 from junctionary.formulas.sums import plain
 from junctionary.house.model import House
 from junctionary.house.network import Network
@@ -25,6 +26,7 @@ RULE = Rule(
     DEFECT,
     (
         cite("nec-2023", "210.21(B)(3)"),
+        cite("nec-2023", "210.18"),
         cite("cfr-29-1910", "1910.304(b) Table S-5"),
     ),
     MADE_UP,
@@ -87,15 +89,22 @@ def _fault(match: ReceptacleMatch, place: Place, edition: str) -> Fault:
     assert match.rating_a is not None
     assert match.breaker_a is not None
     circuit, fit = f"a {plain(match.breaker_a)} A circuit", match.fit
-    barred = fit.verdict == "not allowed"
     smaller = ", or a smaller breaker where the wire asks for it" if fit.verdict == "too small" else ""
+    allowed, because = f"On {circuit} with several, {fit.allowed}.", BECAUSE[fit.verdict]
+    do = f"Put in a receptacle rated {fit.allowed}{smaller}."
+    if fit.verdict == "not allowed":
+        allowed = f"{fit.allowed[:1].upper()}{fit.allowed[1:]}."
+        do = "Move it to another circuit."
+        if match.breaker_a > LEAST_FOR_SEVERAL_A:
+            because = "A circuit with several outlets is of 15, 20, 30, 40 or 50 A, as receptacles are."
+            do = "Leave one receptacle on it, or put in a breaker of such a rating that the wire allows."
     return Fault(
         place=place,
         about=_about(match),
         found=f"{match.device} is rated {plain(match.rating_a)} A, on {circuit} ({match.breaker}).",
-        allowed=f"On {circuit}, no receptacle." if barred else f"On {circuit} with several, {fit.allowed}.",
-        because=BECAUSE[fit.verdict],
-        do="Move it to another circuit." if barred else f"Put in a receptacle rated {fit.allowed}{smaller}.",
+        allowed=allowed,
+        because=because,
+        do=do,
         edition=edition,
     )
 

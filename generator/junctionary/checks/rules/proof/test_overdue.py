@@ -2,9 +2,9 @@
 
 Why it matters: a GFCI or a smoke alarm that no longer works looks like one that does.
 What to do: test it as its kind says, and log it.
-Cannot tell: when the interval of the kind cannot be read as a number of days, weeks, months or years, or
-    when the record itself is not dated: what is overdue is reckoned to the date of the record; and when
-    no test of the device is logged.
+Cannot tell: when the interval of the kind is not recorded or cannot be read as a number of days, weeks,
+    months or years, or when the record itself is not dated: what is overdue is reckoned to the date of the
+    record; and when no test of the device is logged.
 Stands: on the device's line.
 """
 
@@ -63,13 +63,13 @@ _EVERY = re.compile(r"every (?:(\d+) )?(day|week|month|year)s?")
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
-    """Each device whose kind asks for a test."""
+    """Each device of a kind that is to be tested."""
     today = house.record.recorded
     for device in house.devices.values():
         test, asked = TESTS.get(device.kind.is_), device.kind.interval
-        if test is None or asked is None:
+        if test is None:
             continue
-        every = _EVERY.search(asked)
+        every = _EVERY.search(asked) if asked is not None else None
         last = _last(house, device, test)
         needs = []
         if every is None:
@@ -80,7 +80,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
             needs.append(f"when {device.id} was last tested")
         if needs:
             yield CannotTell((device.id, *device.circuits), tuple(needs), device.place)
-        elif every and today and last:
+        elif every and today and last and asked:
             days = (date.fromisoformat(today) - date.fromisoformat(last)).days
             most = int(every[1] or 1) * DAYS[every[2]]
             if days > most:

@@ -6,7 +6,7 @@ What to do: put in a breaker that guards against arcs, or the first device of th
     with its cable to the panel as the code asks.
 Cannot tell: when what a breaker guards against, its rating, the circuit's cables or the kind of a room is
     not recorded. Work is judged by the edition it was built under; what was added later to an old
-    circuit has the edition of its own box.
+    circuit has the edition of its own box. Since 2014 a switch there counts as an outlet does.
 Stands: on the breaker's line, one finding a breaker.
 """
 
@@ -16,6 +16,7 @@ from junctionary.checks.finding import DEFECT, MADE_UP, CannotTell, Fault, Rule
 from junctionary.figures import Figures
 from junctionary.figures.drawn_at import volts_of
 from junctionary.figures.places import afci_since, branch_breakers, is_125_volt, small_breaker
+from junctionary.figures.protection import guards_of_kind
 from junctionary.house.model import Breaker, Circuit, Device, House
 from junctionary.house.network import Network
 from junctionary.house.terminals import is_across
@@ -51,6 +52,8 @@ PASSES = FAILS.replace("guards: []", "guards: [afci]").replace("    #! afci-miss
 
 UNTOLD = PASSES.replace("guards: [afci], ", "")
 
+SWITCHES = ("switch", "dimmer", "timer", "sensor")
+DEVICES_SINCE = 2014
 ON_BOTH_LEGS = (
     "range", "dryer", "water-heater", "heating", "cooling", "heat-pump", "car-charger", "pump", "feeder",
     "source",
@@ -62,6 +65,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     """Each circuit's outlets in the rooms that are covered, breaker by breaker."""
     for circuit in house.circuits.values():
         yield from _by_outlets(house, circuit, figures)
+        yield from _by_switches(house, circuit, figures)
         if not circuit.boxes:
             yield from _by_rooms(house, circuit)
 
@@ -90,6 +94,49 @@ def _by_outlets(house: House, circuit: Circuit, figures: Figures) -> Iterator[Fa
             bare.setdefault(breakers[0], []).append(id_)
     for breaker, devices in bare.items():
         yield _fault(house, circuit, house.breakers[breaker], devices)
+
+
+def _by_switches(house: House, circuit: Circuit, figures: Figures) -> Iterator[Fault | CannotTell]:
+    """A circuit that has switches there and no outlet: since 2014 devices are covered as outlets are."""
+    switches = [
+        each
+        for each in (house.devices[id_] for id_ in circuit.devices)
+        if each.kind.is_ in SWITCHES and _covers_devices(house, each)
+    ]
+    others = (house.devices[each] for each in circuit.devices if each in figures.guarded)
+    breakers = [house.breakers[each] for each in circuit.breakers]
+    if (
+        not switches
+        or any(_covers(house, each) for each in others)
+        or any(each.poles > 1 for each in breakers)
+    ):
+        return
+    # A first device that guards against arcs may stand anywhere on the way.
+    if any("afci" in guards_of_kind(house.devices[each].kind) for each in circuit.devices):
+        return
+    ids = [each.id for each in switches]
+    for breaker in breakers:
+        small = small_breaker(house, (breaker.id,))
+        if small is False or "afci" in (breaker.guards or ()):
+            continue
+        if breaker.guards is None or small is None:
+            needs = [f"what breaker {breaker.id} guards against"] if breaker.guards is None else []
+            needs += [f"the rating of {breaker.id}"] if small is None else []
+            yield CannotTell((circuit.id, breaker.id, *ids), tuple(needs), breaker.place)
+        else:
+            yield _fault(house, circuit, breaker, ids)
+
+
+def _covers(house: House, device: Device) -> bool:
+    """Whether the edition of a device's box covers outlets in its room."""
+    box = house.boxes[device.box]
+    room = house.rooms.get(box.room)
+    since = afci_since(room.record.kind) if room is not None else None
+    return since is not None and edition_year(box.edition) >= since
+
+
+def _covers_devices(house: House, device: Device) -> bool:
+    return _covers(house, device) and edition_year(house.boxes[device.box].edition) >= DEVICES_SINCE
 
 
 def _is_at_120(house: House, circuit: Circuit, device: Device) -> bool:

@@ -6,10 +6,12 @@ What to do: put in a GFCI receptacle, feed the receptacle from the load side of 
     that opens on a ground fault. Where the record says what guards it, see that it does.
 Cannot tell: when what feeds the receptacle or what its breaker guards against is not recorded, and when
     the room, a sink's place or the box's would decide; and of a circuit of which only the rooms are told,
-    unless its breaker opens on a ground fault. Distances are measured on the plan to the nearest
-    edge of the basin, and never through a doorway. Work is judged by the edition it was built under: before
-    2008 what was out of reach in a garage or cellar, or kept there for an appliance that stays, was left
-    out; before 1996 what was out of reach from grade, and counters far from the sink.
+    unless its breaker opens on a ground fault. Since 2023 a pantry with a sink counts as a place for food,
+    and so does, in other rooms with one, what is above the counter or holds a refrigerator or an oven.
+    Distances are measured on the plan to the nearest edge of the basin, and never through a doorway. Work
+    is judged by the edition it was built under: before 2008 what was out of reach in a garage or cellar, or
+    kept there for an appliance that stays, was left out; before 1996 what was out of reach from grade, and
+    counters far from the sink.
 Stands: on the receptacle's line, each on its own.
 """
 
