@@ -132,6 +132,17 @@ SurgeOrSaid = Annotated[
 ]
 
 
+MOST_SPACES = 200
+
+
+def read_spaces(value: object) -> int:
+    """How many spaces a panel has; raises ``refused``."""
+    if isinstance(value, int) and not isinstance(value, bool) and 1 <= value <= MOST_SPACES:
+        return value
+    expected = f"how many spaces the panel has, from 1 to {MOST_SPACES}"
+    raise refused(shown(value), expected, "count its spaces, empty ones too")
+
+
 class PanelRecord(Record):
     """One panel. ``circuits`` is how many poles its label allows, where half-size breakers may stand."""
 
@@ -141,7 +152,7 @@ class PanelRecord(Record):
     at: At | None = None
     rating: CurrentOrUnknown | None = None
     main: CurrentOrSaid | None = None
-    spaces: Count
+    spaces: Annotated[int, Parsed(by=read_spaces, described="a whole number")]
     circuits: Count | None = None
     fed_by: IdOrUnknown | None = None
     bonded: YesNoUnknown | None = None

@@ -8,13 +8,14 @@ typed one, and knows its JSON Schema. A value that cannot be read raises a
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import date
 from enum import Enum
 from typing import Annotated, Any
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from junctionary.problems import nearest
+from junctionary.problems import MISSPELT, nearest
 from junctionary.records import words
 from junctionary.units import KINDS, Quantity, UnitError, WireSize, read_quantity, read_wire_size
 
@@ -92,11 +93,13 @@ class Of(Leaf):
 
     def read(self, value: object) -> Quantity:
         if not isinstance(value, str):
-            example = KINDS[self.kind].example
+            called, example = KINDS[self.kind].called, KINDS[self.kind].example
+            bare = isinstance(value, (int, float)) and not isinstance(value, bool)
+            unit = example.partition(" ")[2]
             raise refused(
-                f"{shown(value)} has no unit" if isinstance(value, (int, float)) else f"{shown(value)}",
-                f"a {self.kind} with its unit, such as {example}",
-                f"write the unit, for example {example}",
+                f"{shown(value)} has no unit" if bare else shown(value),
+                f"{called} with its unit, such as {example}",
+                f"write its unit after it, such as {value} {unit}" if bare else f"write it like {example}",
             )
         try:
             return read_quantity(value, self.kind)
@@ -106,7 +109,7 @@ class Of(Leaf):
     def schema(self) -> dict[str, Any]:
         return {
             "type": "string",
-            "description": f"a {self.kind} with its unit",
+            "description": f"{KINDS[self.kind].called} with its unit",
             "examples": [KINDS[self.kind].example],
         }
 
@@ -136,15 +139,15 @@ class OneOf(Leaf):
         if isinstance(value, str) and value in self.choices:
             return value
         known = tuple(dict.fromkeys((*self.choices, *map(str, self.said))))
-        near = nearest(value, known) if isinstance(value, str) else None
-        listed = f"one of {', '.join(known if len(known) <= 12 else (*known[:10], '...'))}"
-        raise refused(
-            f"{shown(value)} is no {self.what} known here",
-            f"{near!r}, the nearest known word"
-            if near
-            else ", or ".join(filter(None, (listed, self.otherwise))),
-            f"write {near}" if near else f"choose a known {self.what}",
-        )
+        found = f"{shown(value)} is no {self.what} known here"
+        word = value if isinstance(value, str) else ""
+        if meant := nearest(word, known, MISSPELT):
+            raise refused(found, f"{meant!r}, the nearest known word", f"write {meant}")
+        parts = [each for each in known if word and word in each.split("-")]
+        near = parts[0] if len(parts) == 1 else nearest(word, known)
+        listed = ", or ".join(filter(None, (f"one of {', '.join(known)}", self.otherwise)))
+        choose = f"write {near} if that is meant, else another of these"
+        raise refused(found, listed, choose if near else f"choose a known {self.what}")
 
     def schema(self) -> dict[str, Any]:
         return {"enum": list(self.choices)}
@@ -176,6 +179,29 @@ class Shaped(Leaf):
 
 
 @dataclass(frozen=True)
+class Day(Shaped):
+    """A day of the calendar."""
+
+    what: str = "a date"
+    pattern: str = r"\d{4}-\d{2}-\d{2}"
+    example: str = "2026-03-04"
+
+    def read(self, value: object) -> str:
+        if not isinstance(value, str):
+            raise refused(shown(value), "a date such as 2026-03-04", "write year, month and day")
+        return _on_calendar(super().read(value))
+
+
+def _on_calendar(day: str) -> str:
+    try:
+        date.fromisoformat(day)
+    except ValueError:
+        expected = "a day of the calendar, as year, month and day"
+        raise refused(f"there is no {day}", expected, "correct the month or the day") from None
+    return day
+
+
+@dataclass(frozen=True)
 class Parsed(Leaf):
     """A value read by a function that may raise ``refused(...)``."""
 
@@ -195,8 +221,13 @@ def _yes_no(value: object) -> bool:
     raise refused(shown(value), "true or false", "write true or false")
 
 
+MOST = 9999
+
+
 def _count(value: object) -> int:
     if isinstance(value, int) and not isinstance(value, bool) and value >= 0:
+        if value > MOST:
+            raise refused(shown(value), "a number that a house may have", "check the number")
         return value
     raise refused(shown(value), "a whole number", "write a whole number such as 2")
 
@@ -213,7 +244,7 @@ def _when(value: object) -> str:
             "a year, a month or a day, such as 1957, 2025-10 or 2025-10-11",
             "write as much of the date as is known, the year first",
         )
-    return value
+    return _on_calendar(value) if value.count("-") == 2 else value
 
 
 def _space(value: object) -> str:
@@ -236,11 +267,9 @@ Reference = Annotated[
     Shaped(what="an id, or parts joined by dots", pattern=rf"{ID}(?:[/.+]{ID})*", example="K3.r1"),
 ]
 Text = Annotated[str, Shaped(what="text", example='"Kitchen counter, left of the sink"')]
-Date = Annotated[str, Shaped(what="a date", pattern=r"\d{4}-\d{2}-\d{2}", example="2026-03-04")]
+Date = Annotated[str, Day()]
 When = Annotated[str | Said, Parsed(by=_when, described="1957, 2025-10 or 2025-10-11", said=(UNKNOWN,))]
-DateOrNone = Annotated[
-    str | Said, Shaped(what="a date", pattern=r"\d{4}-\d{2}-\d{2}", example="2026-03-04", said=(NONE,))
-]
+DateOrNone = Annotated[str | Said, Day(said=(NONE,))]
 YesNo = Annotated[bool, Parsed(by=_yes_no, described="true or false")]
 YesNoUnknown = Annotated[bool | Said, Parsed(by=_yes_no, described="true or false", said=(UNKNOWN,))]
 Count = Annotated[int, Parsed(by=_count, described="a whole number")]
@@ -276,5 +305,5 @@ def read_point(value: object) -> tuple[Quantity, Quantity]:
     """``[x, y]`` in the house's frame: two lengths, which may be negative."""
     if not isinstance(value, list) or len(value) != 2:
         raise refused(shown(value), "a point [x, y] of two lengths", "write it like [7 ft, 5 ft]")
-    read = Of(kind="height").read
+    read = Of(kind="position").read
     return read(value[0]), read(value[1])
