@@ -29,8 +29,12 @@ class Problem:
         return f"{self.place}: {self.found}; expected {self.expected}; {self.do}"
 
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
+MISSPELT = 0.75
+"""From this likeness on a word is taken for a misspelling; below it another may have been meant. Practice."""
+
+
+def nearest(word: str, known: Iterable[str], likeness: float = 0.6) -> str | None:
     """The known word most like this one, or None when none is near."""
     words = {each.lower(): each for each in known}
-    close = get_close_matches(word.lower(), words, n=1, cutoff=0.6)
+    close = get_close_matches(word.lower(), words, n=1, cutoff=likeness)
     return words[close[0]] if close else None

@@ -172,6 +172,38 @@ BROKEN: dict[str, tuple[dict[str, str | bytes], str, str]] = {
         "boxes/den.yaml",
         "duplex",
     ),
+    "a file among those of another kind": (
+        {"rooms/lamp.yaml": "¦circuit: lamp\nname: Lamp\nruns: []\n"},
+        "rooms/lamp.yaml",
+        "move it to circuits/",
+    ),
+    "a file that an editor named": ({"rooms/hall.yaml.txt": "¦room: hall\n"}, "rooms/hall.yaml.txt", "rename it"),
+    "more spaces than memory holds": (
+        {"panels/main.yaml": "panel: main\nspaces: ¦999999999999\nbreakers:\n  1: {feeds: den}\n  2: {feeds: tank}\n"},
+        "panels/main.yaml",
+        "from 1 to 200",
+    ),
+    "a day there is not": (
+        {"circuits/tank.yaml": "circuit: tank\nname: Water heater\nevidence: {how: seen, date: ¦2026-06-31}\n"},
+        "circuits/tank.yaml",
+        "2026-06-31",
+    ),
+    "a wall the room has not": (
+        {
+            "rooms/den.yaml": "room: den\nname: Den\nkind: den\nwalls: [north, east, south, west]\n"
+            "things:\n  - {what: door, wall: ¦noth}\n"
+        },
+        "rooms/den.yaml",
+        "north",
+    ),
+    "a quote left open between brackets": (
+        {
+            "panels/main.yaml": "panel: main\nspaces: 8\nbreakers:\n"
+            '  1: {rating: 20 A, feeds: den, says: ¦"Den}\n  2: {feeds: tank, says: "Tank"}\n'
+        },
+        "panels/main.yaml",
+        "a quote is opened here",
+    ),
     "a word of make-up misspelt": (
         {
             "boxes/den.yaml": "room: den\nboxes:\n  D1:\n    devices: {r1: duplex}\n    makeup: ¦pigtaled\n"

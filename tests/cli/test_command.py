@@ -14,6 +14,7 @@ import pytest
 from junctionary.checks import engine
 from junctionary.checks.engine import rules
 from junctionary.cli import main
+from junctionary.records import FILES
 
 ROOT = Path(__file__).parents[2]
 CONTENT = str(ROOT / "content")
@@ -85,6 +86,39 @@ def test_explain_says_what_a_rule_looks_at_and_how_to_mend_it(
 def test_explain_names_the_nearest_rule(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", "box-overfiled"]) == 2
     assert "box-overfilled" in capsys.readouterr().err
+
+
+def test_explain_tells_every_key_of_a_file_with_an_example(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", "rooms"]) == 0
+    said = capsys.readouterr().out
+    assert said.startswith("rooms/*.yaml: one room a file\n")
+    for line in (
+        "    room (must be there): its id\n            room: kitchen\n",
+        "            one of kitchen, dining, living,",
+        "            outline: [[0 ft, 0 ft], [14 ft, 0 ft], [14 ft, 11 ft], [0 ft, 11 ft]]\n",
+        "        what (must be there): what it is\n",
+    ):
+        assert line in said
+
+
+@pytest.mark.parametrize("kind", FILES)
+def test_explain_knows_every_kind_of_file(kind: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", kind]) == 0
+    said = capsys.readouterr().out
+    for key in FILES[kind].keys_of():
+        assert f"\n    {key}:" in said or f"\n    {key} (must be there):" in said
+
+
+def test_explain_tells_where_a_key_may_stand(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", "three_way"]) == 0
+    said = capsys.readouterr().out
+    assert said.startswith("boxes > boxes > makeup > three_way\n")
+    assert "three_way: {s2: {common: feed, travelers: h2}}" in said
+
+
+def test_explain_without_a_name_tells_how_keys_are_explained(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain"]) == 0
+    assert "junctionary explain house | panels | circuits | rooms" in capsys.readouterr().out
 
 
 def test_problems_are_in_the_json_report_too(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:

@@ -101,6 +101,16 @@ def house_problems() -> Callable[[str], list[str]]:
     return found
 
 
+@pytest.fixture
+def stopping() -> Callable[[str], list[str]]:
+    """From the text of a record's files to the problems that stop it, each in full."""
+
+    def found(text: str) -> list[str]:
+        return [str(each) for each in linked({"house.yaml": HOUSE} | files_of(text))[1] if each.stops]
+
+    return found
+
+
 def box_files(runs: str, box: str, circuits: str = "") -> dict[str, str]:
     """A record of one box K1 with the runs of circuit c, one a line such as ``a1: 14/2 NM-B, main, K1``."""
     return {

@@ -163,7 +163,7 @@ LOOSE: dict[str, tuple[str, str]] = {
     ),
     "a load plugged into a box": (
         "[circuits/x.yaml]\ncircuit: x\nname: X\nloads: [{id: x, is: other, wired: K1}]\n",
-        "circuits/x.yaml:3:35: no device 'K1' is recorded",
+        "circuits/x.yaml:3:35: no device 'K1' is recorded; K1 is a box",
     ),
     "a load instead of no load": (
         "[circuits/x.yaml]\ncircuit: x\nname: X\nloads: [{id: x, is: other, instead_of: kettel}]\n",
@@ -272,6 +272,26 @@ LOOSE: dict[str, tuple[str, str]] = {
         "[photos/photos.yaml]\nphotos: [{file: a.jpg, shows: K7}]\n",
         "photos/photos.yaml:1:31: no thing 'K7' is recorded",
     ),
+    "a room where a circuit is due": (
+        f"{PANEL}breakers:\n  1: {{feeds: den}}\n",
+        "panels/main.yaml:4:14: no circuit or source 'den' is recorded; den is a room",
+    ),
+    "a circuit where its breaker is due": (
+        "[log.yaml]\n- {date: 2026-01-02, trip: c}\n",
+        "log.yaml:1:28: no breaker 'c' is recorded; c is a circuit, fed by main/1",
+    ),
+    "a space in words": (
+        f"{PANEL}breakers:\n  seven: {{feeds: c}}\n",
+        "panels/main.yaml:4:3: space seven in panel main, which has 8",
+    ),
+    "one breaker in spaces that do not adjoin": (
+        f"{PANEL}breakers:\n  2+3: {{feeds: c}}\n",
+        "panels/main.yaml:4:3: one breaker in the spaces 2+3 of main, which do not adjoin",
+    ),
+    "a run told the wrong way round": (
+        "[circuits/c.yaml]\ncircuit: c\nname: C\npurpose: general\nruns: [{id: a1, from: K1, to: main}]\n",
+        "circuits/c.yaml:4:23: run 'a1' goes from box K1 to panel main",
+    ),
 }
 
 
@@ -309,8 +329,72 @@ def test_the_log_may_speak_of_anything_by_its_name(problems_of: ProblemsOf, name
 def test_the_nearest_known_id_is_named(house_problems: Callable[[str], list[str]]) -> None:
     said = house_problems(BASE + "[rooms/den.yaml]\nroom: dem\nname: Den\nkind: den\n")
     assert said == [
-        "boxes/den.yaml:1:7: no room 'den' is recorded; expected 'dem', the nearest known room; write dem"
+        "boxes/den.yaml:1:7: no room 'den' is recorded; expected 'dem', the nearest known room; "
+        "write dem if that is meant, else record den in a file of its own in rooms/"
     ]
+
+
+def test_it_is_said_where_to_record_what_is_not_recorded(house_problems: Callable[[str], list[str]]) -> None:
+    said = house_problems(f"{BASE}{ROOM}level: ground\n")
+    assert said == [
+        "rooms/den.yaml:4:8: no level 'ground' is recorded; expected a known level; none is recorded; "
+        "record ground under levels: in house.yaml, such as levels: [{id: ground, name: Ground floor}], "
+        "or correct the id"
+    ]
+
+
+def test_a_sentence_where_an_id_is_due_is_sent_to_the_note(house_problems: Callable[[str], list[str]]) -> None:
+    (said,) = house_problems(f"{BASE}[log.yaml]\n- {{date: 2026-01-02, trip: main/1, while: kettle and toaster}}\n")
+    assert said.endswith("name one that is recorded, or write this in note:")
+
+
+def test_no_space_is_taken_for_another_by_its_digits(house_problems: Callable[[str], list[str]]) -> None:
+    (said,) = house_problems(f"{BASE}{PANEL}breakers: {{1: {{feeds: c}}, 2: {{}}}}\nties: [[1, 21]]\n")
+    assert "expected a known breaker: 1, 2; record 21 under breakers: of its panel" in said
+
+
+@pytest.mark.parametrize(
+    "written",
+    ["purpose: feeder", "purpose: general\n[panels/sub.yaml]\npanel: sub\nspaces: 4\nfed_by: c"],
+)
+def test_a_feeder_may_come_from_a_box(problems_of: ProblemsOf, written: str) -> None:
+    text = f"[circuits/c.yaml]\ncircuit: c\nname: C\nruns: [{{id: a1, from: K1, to: main}}]\n{written}\n"
+    assert not [each for each in problems_of(BASE + text) if "goes from box" in each]
+
+
+def test_a_breaker_of_half_sizes_and_one_of_a_panel_numbered_otherwise_adjoin(problems_of: ProblemsOf) -> None:
+    halves = f"{PANEL}breakers: {{1: {{feeds: c}}, 3b+5a: {{}}}}\n"
+    down = f"{PANEL}breakers: {{1: {{feeds: c}}, 3+4: {{}}}}\nlegs: {{3: A, 4: B}}\n"
+    assert [*problems_of(BASE + halves), *problems_of(BASE + down)] == []
+
+
+def test_a_kind_that_could_not_be_read_is_not_called_no_gfci(problems_of: ProblemsOf) -> None:
+    said = problems_of(
+        f"{BASE}[devices/all.yaml]\ndevices: {{gfci: {{is: gfci-receptacle}}, lamp: {{is: light}}}}\n"
+        f"{BOXES}boxes: {{K1: {{devices: {{r1: gfci}}, makeup: {{feed: a1, guarded: [a2]}}}}, K2: {{}}}}\n"
+        "[circuits/c.yaml]\ncircuit: c\nname: C\n"
+        "runs: [{id: a1, cable: 12/2 NM-B, from: main, to: K1}, {id: a2, cable: 12/2 NM-B, from: K1, to: K2}]\n"
+    )
+    assert [each.partition(": ")[0] for each in said] == ["devices/all.yaml:1:51"]
+
+
+@pytest.mark.parametrize(
+    ("ways", "said"),
+    [
+        (3, "write three_way: {s1: {common: ..., travelers: ...}}: feed or a cable, and the cable of its travelers"),
+        (4, "write four_way: {s1: {in: ..., out: ...}}, each the cable or its two conductors"),
+    ],
+)
+def test_how_a_switch_of_several_ways_is_told_is_said(
+    house_problems: Callable[[str], list[str]], ways: int, said: str
+) -> None:
+    text = (
+        f"{BASE}[devices/all.yaml]\ndevices: {{way: {{is: switch, ways: {ways}}}}}\n"
+        f"{BOXES}boxes: {{K1: {{devices: {{s1: way}}, makeup: {{feed: a1, switched: {{s1: a2}}}}}}, K2: {{}}}}\n"
+        "[circuits/c.yaml]\ncircuit: c\nname: C\n"
+        "runs: [{id: a1, cable: 14/2 NM-B, from: main, to: K1}, {id: a2, cable: 14/3 NM-B, from: K1, to: K2}]\n"
+    )
+    assert [each.partition("; do ")[0].endswith(said) for each in house_problems(text)] == [True]
 
 
 def test_a_file_that_could_not_be_read_is_not_blamed_for_what_it_holds(problems_of: ProblemsOf) -> None:

@@ -92,21 +92,44 @@ def test_a_file_in_place_of_the_folder_is_a_problem(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "do"),
     [
-        ("box/den.yaml", "rename it to boxes"),
-        ("Rooms/den.yaml", "rename it to rooms"),
-        ("House.yml", "rename it to house.yaml"),
-        ("logs.yaml", "rename it to log.yaml"),
-        ("rooms/den.yml", "rename it to den.yaml"),
         ("notes/outage.txt", "rename it to outage.md"),
-        ("photos/photo.yaml", "rename it to photos.yaml"),
         ("photos/den.heic", "save it as .jpg or .png if it is a picture, else move it elsewhere"),
-        ("rooms/old/den.yaml", "move its files up"),
+        ("rooms/old/den.txt", "move its files up"),
         ("budget.xlsx", "move it elsewhere, or begin its name with a dot"),
+        ("rom/plan.txt", "rename it to rooms"),
     ],
 )
 def test_a_stray_file_gets_a_warning_that_names_the_nearest(tmp_path: Path, name: str, do: str) -> None:
-    _, problems = read_record(written(tmp_path, {**HOUSE, name: "x: 1\n"}))
+    record, problems = read_record(written(tmp_path, {**HOUSE, name: "x: 1\n"}))
     assert [(each.do, each.stops) for each in problems] == [(do, False)]
+    assert record.unread == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "do", "unread"),
+    [
+        ("box/den.yaml", "rename it to boxes", "boxes"),
+        ("Rooms/den.yaml", "rename it to rooms", "rooms"),
+        ("House.yml", "rename it to house.yaml", "circuits"),
+        ("logs.yaml", "rename it to log.yaml", "circuits"),
+        ("rooms/den.yml", "rename it to den.yaml", "rooms"),
+        ("rooms/den.YAML", "rename it to den.yaml", "rooms"),
+        ("rooms/den.yaml.txt", "rename it to den.yaml", "rooms"),
+        ("photos/photo.yaml", "rename it to photos.yaml", "photos"),
+        ("circuits/old/den.yaml", "move its files up", "circuits"),
+        (
+            "main.yaml",
+            "move it into panels, circuits, rooms, boxes or devices, or begin its name with a dot",
+            "panels",
+        ),
+    ],
+)
+def test_what_looks_like_a_part_of_the_record_is_not_passed_over(
+    tmp_path: Path, name: str, do: str, unread: str
+) -> None:
+    record, problems = read_record(written(tmp_path, {**HOUSE, name: "x: 1\n"}))
+    assert [(each.do, each.stops) for each in problems] == [(do, True)]
+    assert unread in [each.split("/")[0] for each in record.unread]
 
 
 def test_a_file_that_is_not_utf_8_names_the_byte_and_its_place(tmp_path: Path) -> None:

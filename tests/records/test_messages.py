@@ -28,7 +28,8 @@ SAID: dict[str, tuple[str, str, str]] = {
     "an unknown key like none": (
         CIRCUIT,
         "circuit: c\nname: C\nruns: [{id: a1, supported: {zzz: 1}}]\n",
-        "circuits/c.yaml:3:29: unknown key 'zzz'; expected one of first, every; take the key out",
+        "circuits/c.yaml:3:29: unknown key 'zzz'; expected one of first, every; "
+        "take the key out; junctionary explain tells what each key of a file says",
     ),
     "an age that is no date": (
         PANEL,
@@ -115,7 +116,8 @@ SAID: dict[str, tuple[str, str, str]] = {
     "a permit without its number": (
         "house.yaml",
         "house: Hut\nreference: nec-2023\npermits: [{authority: County}]\n",
-        "house.yaml:3:11: no 'number' here; expected the key 'number'; add number:",
+        "house.yaml:3:11: no 'number' here; expected the key 'number'; "
+        "add it, such as number: E-2024-318",
     ),
     "a day no permit is closed on": (
         "house.yaml",
@@ -125,17 +127,17 @@ SAID: dict[str, tuple[str, str, str]] = {
     "a missing key": (
         ROOM,
         "name: Den\nkind: den\n",
-        "rooms/den.yaml:1:1: no 'room' here; expected the key 'room'; add room:",
+        "rooms/den.yaml:1:1: no 'room' here; expected the key 'room'; add it, such as room: kitchen",
     ),
     "a missing key deep inside": (
         CIRCUIT,
         "circuit: c\nname: C\nruns:\n  - {cable: 12/2 NM-B}\n",
-        "circuits/c.yaml:4:5: no 'id' here; expected the key 'id'; add id:",
+        "circuits/c.yaml:4:5: no 'id' here; expected the key 'id'; add it, such as id: a1",
     ),
     "a missing key that has another name in the program": (
         DEVICES,
         "devices:\n  duplex: {face: 5-15R}\n",
-        "devices/all.yaml:2:11: no 'is' here; expected the key 'is'; add is:",
+        "devices/all.yaml:2:11: no 'is' here; expected the key 'is'; add it, such as is: receptacle",
     ),
     "a listing that says nothing of sizes": (
         DEVICES,
@@ -147,7 +149,7 @@ SAID: dict[str, tuple[str, str, str]] = {
         PANEL,
         "panel: main\nspaces: 8\nbreakers:\n  1: {rating: 20}\n",
         "panels/main.yaml:4:15: 20 has no unit; expected a current with its unit, such as 20 A; "
-        "write the unit, for example 20 A",
+        "write its unit after it, such as 20 A",
     ),
     "a quantity of another kind": (
         PANEL,
@@ -178,27 +180,30 @@ SAID: dict[str, tuple[str, str, str]] = {
         BOX,
         "room: den\nboxes:\n  K1: [a, b]\n",
         "boxes/den.yaml:3:7: a list; expected a mapping such as {termination: ..., torque: ...}; "
-        "write it as keys and values",
+        "write it like boxes: {K1: {name: left of the sink, devices: {r1: gfci-20}}}",
     ),
     "a list where a mapping of names is due": (
         BOX,
         "room: den\nboxes: [K1]\n",
-        "boxes/den.yaml:2:8: a list; expected a mapping; write it as keys and values: {key: value}",
+        "boxes/den.yaml:2:8: a list; expected a mapping; "
+        "write it like boxes: {K1: {name: left of the sink, devices: {r1: gfci-20}}}",
     ),
     "a mapping where a list is due": (
         CIRCUIT,
         "circuit: c\nname: C\nruns: {id: a1}\n",
-        "circuits/c.yaml:3:7: a mapping; expected a list; write it as a list: [one, two]",
+        "circuits/c.yaml:3:7: a mapping; expected a list; "
+        "write it like runs: [{id: a1, cable: 12/2 NM-B, from: main, to: K1, length: 38 ft}]",
     ),
     "a word where a list is due": (
         CIRCUIT,
         "circuit: c\nname: C\nserves: den\n",
-        "circuits/c.yaml:3:9: 'den'; expected a list; write it as a list: [one, two]",
+        "circuits/c.yaml:3:9: 'den'; expected a list; write it like serves: [kitchen, den]",
     ),
     "nothing where a mapping is due": (
         BOX,
         "room: den\nboxes:\n  K1:\n    devices:\n",
-        "boxes/den.yaml:4:13: nothing; expected a mapping; write it as keys and values: {key: value}",
+        "boxes/den.yaml:4:13: nothing; expected a mapping; "
+        "write it like devices: {r1: gfci-20, s1: switch}",
     ),
     "a name no marker could write": (
         BOX,
@@ -319,7 +324,7 @@ SAID: dict[str, tuple[str, str, str]] = {
     "a point of one length": (
         BOX,
         "room: den\nboxes:\n  K1: {at: {ceiling: [7 ft]}}\n",
-        "boxes/den.yaml:3:22: a list; expected a point [x, y] of two lengths; write it like [7 ft, 5 ft]",
+        "boxes/den.yaml:3:22: a list; expected a point [x, y] of two lengths; write it like ceiling: [7 ft, 5 ft]",
     ),
     "a measured value without its unit": (
         "log.yaml",
@@ -337,6 +342,85 @@ SAID: dict[str, tuple[str, str, str]] = {
         "log.yaml",
         "date: 2026-01-02\n",
         "log.yaml:1:1: a mapping; expected a list of entries; begin each entry with - {date: ...}",
+    ),
+    "a key for another that must be there": (
+        ROOM,
+        "room: den\nname: Den\nkind: den\nthings:\n  - {is: window, what: window, wall: north}\n",
+        "rooms/den.yaml:5:6: unknown key 'is'; expected one of what, wall, along, width, up, height, depth, to, "
+        "hinged, swings_into, note; take the key out; junctionary explain tells what each key of a file says",
+    ),
+    "a key that may be another": (
+        BOX,
+        "room: den\nboxes:\n  K1: {makeup: {feed: a1, switch: {s1: a2}}}\n",
+        "boxes/den.yaml:3:27: unknown key 'switch'; expected 'switched', the nearest known key; "
+        "write switched or take the key out",
+    ),
+    "a word that is a part of one": (
+        "log.yaml",
+        "- {date: 2026-01-02, test: gfci, about: K1}\n",
+        "log.yaml:1:28: 'gfci' is no test known here; expected one of continuity, insulation-resistance, polarity, "
+        "voltage, loop-impedance, fault-current, protector-trip-time, gfci-button, afci-button, torque, "
+        "breaker-off, smoke-alarm, surge-indicator; write gfci-button if that is meant, else another of these",
+    ),
+    "a word near one of another meaning": (
+        CIRCUIT,
+        "circuit: c\nname: C\nloads: [{id: hair, is: hair-dryer}]\n",
+        "circuits/c.yaml:3:24: 'hair-dryer' is no kind of load known here; expected one of range, oven, cooktop, "
+        "dryer, washer, dishwasher, disposer, microwave, refrigerator, freezer, water-heater, space-heater, "
+        "furnace, air-handler, heat-pump, air-conditioner, car-charger, pump, sump-pump, fan, hood, lighting, "
+        "tool, alarm, network, medical, garage-door, other; write dryer if that is meant, else another of these",
+    ),
+    "a comma between quotes of the printer's kind": (
+        PANEL,
+        "panel: main\nspaces: 4\nbreakers:\n  1: {says: \u201cCounter, left\u201d}\n",
+        "panels/main.yaml:4:23: unknown key 'left\u201d'; expected plain quotes around a value that holds a comma; "
+        'write " for \u201d and where that begins',
+    ),
+    "a day that no month has": (
+        BOX,
+        "room: den\nboxes:\n  K1: {evidence: {how: seen, date: 2026-02-30}}\n",
+        "boxes/den.yaml:3:36: there is no 2026-02-30; expected a day of the calendar, as year, month and day; "
+        "correct the month or the day",
+    ),
+    "an age on a day that no month has": (
+        PANEL,
+        "panel: main\nspaces: 4\nmade: 2025-11-31\n",
+        "panels/main.yaml:3:7: there is no 2025-11-31; expected a day of the calendar, as year, month and day; "
+        "correct the month or the day",
+    ),
+    "more spaces than any panel has": (
+        PANEL,
+        "panel: main\nspaces: 999999999999\n",
+        "panels/main.yaml:2:9: 999999999999; expected how many spaces the panel has, from 1 to 200; "
+        "count its spaces, empty ones too",
+    ),
+    "a number that no house has": (
+        BOX,
+        "room: den\nboxes:\n  K1: {size: {gangs: 99999999}}\n",
+        "boxes/den.yaml:3:22: 99999999; expected a number that a house may have; check the number",
+    ),
+    "a cable of a size that none is made in": (
+        CIRCUIT,
+        "circuit: c\nname: C\nruns: [{id: a1, cable: 13/2 NM-B}]\n",
+        "circuits/c.yaml:3:24: no cable has 13 AWG wires; expected a size that cable is made in, such as 14, 12 "
+        "or 10 AWG; read the sheath again, or write unknown",
+    ),
+    "an outline in words": (
+        ROOM,
+        "room: den\nname: Den\nkind: den\noutline: 12 ft x 10 ft\n",
+        "rooms/den.yaml:4:10: '12 ft x 10 ft'; expected a list; "
+        "write it like outline: [[0 ft, 0 ft], [14 ft, 0 ft], [14 ft, 11 ft], [0 ft, 11 ft]]",
+    ),
+    "a point without units": (
+        BOX,
+        "room: den\nboxes:\n  K1: {at: {ceiling: [0, 5 ft]}}\n",
+        "boxes/den.yaml:3:22: 0 has no unit; expected a position with its unit, such as 14 ft; "
+        "write its unit after it, such as 0 ft",
+    ),
+    "the kind of a device told in its box": (
+        BOX,
+        "room: den\nboxes:\n  K1: {devices: {s1: {is: switch}}}\n",
+        "boxes/den.yaml:3:22: a mapping; expected an id; write it like devices: {r1: gfci-20, s1: switch}",
     ),
     "a file that is a list": (
         ROOM,

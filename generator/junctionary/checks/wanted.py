@@ -6,29 +6,36 @@ from dataclasses import dataclass
 from junctionary.checks.engine import rules
 from junctionary.checks.finding import SEVERITIES, Unrecorded
 from junctionary.house.model import House
+from junctionary.marks import Place
 
 
 @dataclass(frozen=True, slots=True)
 class Wanted:
-    """One missing fact: what it is about, and the checks it would settle, the gravest first."""
+    """One missing fact: what it is about, and the checks it would settle, the gravest first.
+
+    ``place`` is where the first check that lacks it would have it told.
+    """
 
     fact: str
     about: tuple[str, ...]
     rules: tuple[str, ...]
+    place: Place | None = None
 
 
 def wanted(house: House, unrecorded: Iterable[Unrecorded]) -> tuple[Wanted, ...]:
     """Each missing fact once, ranked by the hazards that it would settle, then defects, then advice."""
     settles: dict[tuple[str, str], list[str]] = {}
     about: dict[tuple[str, str], tuple[str, ...]] = {}
+    places: dict[tuple[str, str], Place | None] = {}
     for each in unrecorded:
         for need in each.needs:
             # A fact that does not name its subject is another fact for another subject.
             key = (need, "" if _names_it(house, need) else next(iter(each.about), ""))
             settles.setdefault(key, []).append(each.rule)
+            places.setdefault(key, each.place)
             about[key] = tuple(dict.fromkeys((*about.get(key, ()), *each.about)))
     ranked = sorted(settles, key=lambda key: _weight(settles[key]), reverse=True)
-    return tuple(Wanted(key[0], about[key], _gravest_first(settles[key])) for key in ranked)
+    return tuple(Wanted(key[0], about[key], _gravest_first(settles[key]), places[key]) for key in ranked)
 
 
 def _weight(names: list[str]) -> tuple[int, ...]:

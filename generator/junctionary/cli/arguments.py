@@ -102,11 +102,12 @@ def parser() -> argparse.ArgumentParser:
 
     explain = verbs.add_parser(
         "explain",
-        help="what a check looks at, why, and how to mend what it finds",
+        help="what a check looks at and how to mend what it finds; what a key of the record says",
         description="Explains a check: what it looks at, why it matters, on what authority, how to mend it. "
-        "Without a name, lists them all.",
+        "Or a file of the record: every key it may have, with an example. Without a name, lists all checks.",
     )
-    explain.add_argument("name", nargs="?", metavar="NAME", help="the check's name, such as box-overfilled")
+    explain.add_argument("name", nargs="?", metavar="NAME", help="a check, such as box-overfilled; a file of the record: house, panels, circuits, rooms, "
+        "boxes, devices, log, accepted, photos; or a key, such as outline")
     explain.set_defaults(run=_run("explain"))
     return top
 

@@ -65,7 +65,20 @@ def _ends_that_are_nowhere(record: RunRecord, ids: Ids) -> list[Problem]:
                 "correct one end, or write unknown",
             )
         )
+    if record.from_ in ids.boxes and record.to in ids.panels and _is_branch(record, ids):
+        found = f"run {record.id!r} goes from box {record.from_} to panel {record.to}"
+        do = f"write from: {record.to} and to: {record.from_}"
+        place = record.value_place("from")
+        problems.append(Problem(place, found, "the supply side under from:", do, stops=False))
     return problems
+
+
+def _is_branch(record: RunRecord, ids: Ids) -> bool:
+    """Whether a run is of a circuit that is certainly no feeder of a panel, and of no other source."""
+    circuit = ids.circuits.get(ids.owner[record.id])
+    if circuit is None or circuit.purpose in (None, "feeder", "source", "untraced"):
+        return False
+    return all(panel.fed_by != circuit.circuit for panel in ids.panels.values())
 
 
 def runs_by_end(runs: Mapping[str, Run]) -> dict[str, dict[str, Run]]:

@@ -129,7 +129,7 @@ def shape(record: RoomRecord) -> Shape | None:
     # Recorded clockwise, a side starts at its left end as it is faced; the other way round it ends there.
     faced = [(start, end) if turn > 0 else (end, start) for start, end in sides]
     names = record.walls if record.walls is not None and len(record.walls) == len(sides) else None
-    quarters = [_quarter(*ends) for ends in faced]
+    quarters = [quarter(*ends) for ends in faced]
     if names is None and record.walls is None:
         names = [each if quarters.count(each) == 1 else None for each in quarters]  # type: ignore[misc]
     walls = tuple(
@@ -193,7 +193,8 @@ def _facing(left: Point, right: Point) -> tuple[float, float]:
     return (dy / size + 0.0, -dx / size + 0.0)
 
 
-def _quarter(left: Point, right: Point) -> str | None:
+def quarter(left: Point, right: Point) -> str | None:
+    """The quarter a side faces, ``north``; None where it faces between two."""
     x, y = _facing(left, right)
     return _COMPASS.get((round(x), round(y))) if x in (0, 1, -1) and y in (0, 1, -1) else None
 

@@ -1,5 +1,6 @@
 """Every id of a record, by kind: what is told twice, and what an id that is not found was meant to be."""
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import TypeVar
@@ -14,8 +15,32 @@ from junctionary.records.house import Building, Level, Source
 from junctionary.records.panels import PanelRecord
 from junctionary.records.rooms import RoomRecord
 from junctionary.records.runs import RunRecord
+from junctionary.records.values import ID
 
 T = TypeVar("T")
+
+_NAME = re.compile(rf"{ID}(?:[/.+]{ID})*")
+
+RECORDED = {
+    "panel": "in a file of its own in panels/",
+    "breaker": "under breakers: of its panel",
+    "circuit": "in a file of its own in circuits/",
+    "circuit or source": "in a file of its own in circuits/",
+    "load": "under loads: of its circuit",
+    "run": "under runs: of its circuit",
+    "room": "in a file of its own in rooms/",
+    "wall": "under walls: of the room",
+    "box": "under boxes: in boxes/",
+    "box or panel": "under boxes: in boxes/, or as a panel",
+    "device": "under devices: of its box",
+    "kind of device": "under devices: in devices/",
+    "connector": "under connectors: in devices/",
+    "kind of breaker": "under breakers: in devices/",
+    "level": "under levels: in house.yaml, such as levels: [{id: ground, name: Ground floor}]",
+    "building": "under buildings: in house.yaml",
+    "permit": "under permits: in house.yaml",
+}
+"""Where each kind of thing is recorded, for whoever named one that is not."""
 
 FILES_OF = {
     "panel": ("panels",),
@@ -85,23 +110,34 @@ class Ids:
         """A problem when no such id is known, naming the nearest that is."""
         if self.has(kind, word) or self.may_stand_elsewhere(kind):
             return []
-        return [unknown_id(kind, word, place, self.known(kind))]
+        return [unknown_id(kind, word, place, self.known(kind), self.is_else(word))]
+
+    def is_else(self, word: str) -> str:
+        """``hall is a room``: what has this id though it was not meant; nothing where nothing has."""
+        kind = next((each for each in ("room", "circuit", "panel", "box", "load", "run") if self.has(each, word)), "")
+        return f"; {word} is a {kind}" if kind else ""
 
 
-def unknown_id(kind: str, word: str, place: Place, known: Iterable[str]) -> Problem:
-    """The problem of an id that nothing in the record has."""
+def unknown_id(kind: str, word: str, place: Place, known: Iterable[str], but: str = "") -> Problem:
+    """The problem of an id that nothing in the record has; ``but`` says what has it besides.
+
+    An id that is near is no more than a guess: K3 and K4 are as near as K3 and a slip of the finger.
+    """
     known = list(dict.fromkeys(known))
-    near = nearest(word, known)
+    found = f"no {kind} {word!r} is recorded{but}"
+    record = f"record {word} {RECORDED[kind]}" if kind in RECORDED else f"record {word}"
+    near = None if but or word.isdecimal() else nearest(word, known)
     if near is not None:
-        return Problem(
-            place, f"no {kind} {word!r} is recorded", f"{near!r}, the nearest known {kind}", f"write {near}"
-        )
+        do = f"write {near} if that is meant, else {record}"
+        return Problem(place, found, f"{near!r}, the nearest known {kind}", do)
     some = ", ".join(known[:6]) + (", ..." if len(known) > 6 else "")
     expected = f"a known {kind}: {some}" if known else f"a known {kind}; none is recorded"
-    do = f"record {word}, or correct the id"
+    do = f"{record}, or correct the id"
     if word in ("unknown", "none"):
         do = "name one that is recorded, or leave the key out where nothing is known"
-    return Problem(place, f"no {kind} {word!r} is recorded", expected, do)
+    elif not _NAME.fullmatch(word):
+        do = "name one that is recorded, or write this in note:"
+    return Problem(place, found, expected, do)
 
 
 def gather(records: Records) -> tuple[Ids, list[Problem]]:

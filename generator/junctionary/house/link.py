@@ -12,6 +12,7 @@ from junctionary.house.model import Box, Circuit, House, Panel, Room
 from junctionary.house.names import unknown_names
 from junctionary.house.panels import link_panels, whole_name
 from junctionary.house.rings import panels_in_rings
+from junctionary.house.standing import out_of_place
 from junctionary.house.workmanship import unknown_connectors
 from junctionary.problems import Problem
 from junctionary.records import Records
@@ -30,7 +31,7 @@ def link(records: Records) -> tuple[House | None, list[Problem]]:
     circuits, in_circuits = link_circuits(ids, records.house, runs, boxes, panels)
     problems += [*in_runs, *in_boxes, *in_panels, *in_circuits, *panels_in_rings(panels)]
     problems += [*unknown_connectors(records, ids), *unknown_names(records, ids)]
-    problems += wrong_dates(records, ids)
+    problems += [*wrong_dates(records, ids), *out_of_place(records, ids)]
     problems = sorted(dict.fromkeys(problems), key=lambda problem: problem.place)
     if any(problem.stops for problem in problems):
         return None, problems

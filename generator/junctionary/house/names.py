@@ -9,6 +9,7 @@ from junctionary.house.terminals import HALVES, terminals_of
 from junctionary.marks import Place
 from junctionary.problems import Problem
 from junctionary.records import Records
+from junctionary.records.panels import BreakerRecord
 from junctionary.records.rooms import Thing
 
 PARTS_OF_PANEL = ("neutral", "ground", "A", "B")
@@ -103,6 +104,9 @@ def _device(name: str, place: Place, ids: Ids) -> list[Problem]:
     whole, _, rest = name.partition(".")
     if ids.may_stand_elsewhere("device") or (whole in ids.boxes and rest and _in_device(ids, whole, rest)):
         return []
+    if whole in ids.boxes and not rest:
+        own = [f"{whole}.{local}" for local in ids.boxes[whole].devices]
+        return [unknown_id("device", name, place, own, ids.is_else(name))]
     devices = [f"{box}.{local}" for box, record in ids.boxes.items() for local in record.devices]
     return [unknown_id("device", name, place, devices)]
 
@@ -116,7 +120,21 @@ def breaker_named(name: str, ids: Ids) -> bool:
 def _breaker(name: str, place: Place, ids: Ids) -> list[Problem]:
     if breaker_named(name, ids) or ids.may_stand_elsewhere("breaker"):
         return []
-    return [unknown_id("breaker", name, place, breaker_names(ids))]
+    feeding = _feeding(name, ids)
+    but = f"{ids.is_else(name)}, fed by {' and '.join(feeding)}" if feeding else ids.is_else(name)
+    return [unknown_id("breaker", name, place, feeding or breaker_names(ids), but)]
+
+
+def _feeding(circuit: str, ids: Ids) -> list[str]:
+    """The breakers that feed a circuit, where one was named in place of its breaker."""
+    return [
+        f"{panel}/{spaces}"
+        for panel, record in ids.panels.items()
+        for spaces, each in record.breakers.items()
+        if isinstance(each, BreakerRecord)
+        and isinstance(each.feeds, str)
+        and each.feeds.partition(".")[0] == circuit
+    ]
 
 
 def _log(records: Records, ids: Ids) -> list[Problem]:

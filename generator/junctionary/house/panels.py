@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterable, Mapping
+from itertools import pairwise
 
 from junctionary.house.ids import Ids, unknown_id
 from junctionary.house.model import Breaker, Panel, Run
@@ -201,7 +202,7 @@ def _spaces_taken_twice(record: PanelRecord) -> list[Problem]:
         place = record.key_place("breakers", key)
         for space in key.split("+"):
             match = SPACE.fullmatch(space)
-            if match and record.kind == "breaker-panel" and not 1 <= int(match[1]) <= record.spaces:
+            if record.kind == "breaker-panel" and (match is None or not 1 <= int(match[1]) <= record.spaces):
                 problems.append(_no_such_space(place, space, record))
             halves = [f"{match[1]}a", f"{match[1]}b"] if match and not match[2] else [space]
             other = next((taken[half] for half in halves if half in taken), None)
@@ -209,7 +210,17 @@ def _spaces_taken_twice(record: PanelRecord) -> list[Problem]:
                 found = f"space {space} of {record.panel} is taken twice, by {other} and by {key}"
                 problems.append(Problem(place, found, "one breaker in a space", "correct one of the two"))
             taken.update(dict.fromkeys(halves, key))
+        if record.kind == "breaker-panel" and record.legs is None and _is_torn(key):
+            found = f"one breaker in the spaces {key} of {record.panel}, which do not adjoin"
+            expected = "spaces one under the other, such as 2+4, or legs: where they are numbered otherwise"
+            problems.append(Problem(place, found, expected, "correct the spaces", stops=False))
     return problems
+
+
+def _is_torn(key: str) -> bool:
+    """Whether the spaces of one breaker are not one under the other, odd numbers on the left, even on the right."""
+    numbers = sorted(int(match[1]) for space in key.split("+") if (match := SPACE.fullmatch(space)))
+    return any(after - before not in (0, 2) for before, after in pairwise(numbers))
 
 
 def _no_such_space(place: Place, space: str, record: PanelRecord) -> Problem:
@@ -217,7 +228,9 @@ def _no_such_space(place: Place, space: str, record: PanelRecord) -> Problem:
         place,
         f"space {space} in panel {record.panel}, which has {record.spaces}",
         f"a space from 1 to {record.spaces}",
-        "correct the space, or the number of spaces",
+        "correct the space, or the number of spaces"
+        if SPACE.fullmatch(space)
+        else "write its number, 9a and 9b for half sizes; words are for kind: fuse-panel",
     )
 
 

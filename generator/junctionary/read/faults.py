@@ -23,10 +23,16 @@ _AFTER_QUOTE = re.compile(r"""(?:^|[:\-,\[{]\s*)(?:'[^']*'(?=[^\s,\]}:'])|"(?:[^
 _COLONS = re.compile(r":(?=\s|$)")
 _KEYLESS = re.compile(r"(?:^\s*|[{,] *):(?=\s|$)")
 _COMMENT = re.compile(r"\s#")
+_QUOTED = re.compile(r"""(?<=[\s,\[{:])(?:'(?:[^']|'')*'|"(?:[^"\\]|\\.)*")""")
+_OPEN_IN_BRACKET = re.compile(r"""[,\[{:]\s*["']""")
 
 _LOOK_BACK = 20
 
 QUOTE_IT = "put quotes around the whole value"
+
+
+def _blank(quoted: re.Match[str]) -> str:
+    return " " * len(quoted[0])
 
 
 def clipped(text: str) -> str:
@@ -203,6 +209,14 @@ def _bracket(fault: _Fault) -> _Told:
                 "the # starts a comment, which takes the rest of the line",
                 f"the closing bracket of the {opened} on line {first + 1}",
                 "put quotes around the text that holds the #",
+            )
+    for row in range(first, min(fault.at[0] + 1, len(fault.lines))):
+        if opened_quote := _OPEN_IN_BRACKET.search(_QUOTED.sub(_blank, fault.lines[row])):
+            return (
+                (row, opened_quote.end() - 1),
+                "a quote is opened here and never closed",
+                "a closing quote",
+                "close it on this line",
             )
     if fault.at[0] > first or fault.at[1] >= len(fault.line.rstrip()):
         return fault.since, f"a {opened} is opened here and not closed", "a closing bracket", "close it"

@@ -2,6 +2,7 @@
 
 import hashlib
 import os
+import re
 import stat
 from codecs import BOM_UTF8, BOM_UTF16_BE, BOM_UTF16_LE
 from collections.abc import Iterator
@@ -19,6 +20,9 @@ ACCEPTED = "accepted.yaml"
 PHOTOS = "photos/photos.yaml"
 FOLDERS = ("panels", "circuits", "rooms", "boxes", "devices")
 PICTURES = (".jpg", ".jpeg", ".png", ".webp")
+
+_YAML = re.compile(r"\.ya?ml(?:\.|$)", re.IGNORECASE)
+"""A name that somebody gave to a YAML file; an editor may have put an ending of its own after it."""
 
 MAX_TEXT_BYTES = 8_000_000
 MAX_PICTURE_BYTES = 60_000_000
@@ -43,7 +47,7 @@ class Tree:
 class RecordFiles:
     """A record as read: every file that belongs to it, and the YAML ones as trees, both by name.
 
-    ``unread`` are the YAML files that gave no tree.
+    ``unread`` are the YAML files that gave no tree, and those passed over by their name or place.
     """
 
     folder: Path
@@ -77,7 +81,8 @@ def read_record(folder: Path) -> tuple[RecordFiles, list[Problem]]:
         return RecordFiles(folder), [told]
     sources: list[Source] = []
     trees: list[Tree] = []
-    files = sorted(_members(folder, problems))
+    passed_over: list[str] = []
+    files = sorted(_members(folder, problems, passed_over))
     for file in files:
         raw = _bytes(folder, file, problems)
         if raw is None:
@@ -100,7 +105,7 @@ def read_record(folder: Path) -> tuple[RecordFiles, list[Problem]]:
     problems.sort(key=lambda problem: problem.place)
     read = {tree.source.file for tree in trees}
     unread = tuple(file for file in files if file.endswith(".yaml") and file not in read)
-    return RecordFiles(folder, tuple(sources), tuple(trees), unread), problems
+    return RecordFiles(folder, tuple(sources), tuple(trees), (*unread, *passed_over)), problems
 
 
 def _no_folder(folder: Path) -> Problem | None:
@@ -119,12 +124,17 @@ def _no_folder(folder: Path) -> Problem | None:
     return None
 
 
-def _members(folder: Path, problems: list[Problem]) -> Iterator[str]:
-    """The names of all files of the record, as they stand in the folder and one level down."""
+def _members(folder: Path, problems: list[Problem], passed_over: list[str]) -> Iterator[str]:
+    """The names of all files of the record, as they stand in the folder and one level down.
+
+    What looks like a part of the record and cannot be one stops: a circuit
+    left out in silence would be missing on a list of breakers. By
+    ``passed_over`` no id is called unknown that may stand there.
+    """
     for name, is_folder in _listed(folder, "", problems):
         if name in _KNOWN_AT_THE_TOP and is_folder == ("." not in name):
             if is_folder:
-                yield from _members_of(folder, name, problems)
+                yield from _members_of(folder, name, problems, passed_over)
             else:
                 yield name
         elif name in _KNOWN_AT_THE_TOP:
@@ -135,20 +145,28 @@ def _members(folder: Path, problems: list[Problem]) -> Iterator[str]:
                 )
             )
         else:
-            problems.append(_stranger(name, name, _KNOWN_AT_THE_TOP))
+            told = _stranger(name, name, _KNOWN_AT_THE_TOP, stops=is_folder and _holds_yaml(folder / name))
+            problems.append(told)
+            if told.stops:
+                near = nearest(name, FOLDERS) if is_folder else None
+                passed_over += [f"{each}/{name}" for each in ([near] if near else FOLDERS)]
 
 
-def _members_of(folder: Path, part: str, problems: list[Problem]) -> Iterator[str]:
+def _members_of(
+    folder: Path, part: str, problems: list[Problem], passed_over: list[str]
+) -> Iterator[str]:
     for name, is_folder in _listed(folder / part, part, problems):
         file = f"{part}/{name}"
         if is_folder:
-            problems.append(
-                _warning(file, f"{file} is a folder in a folder", "files only", "move its files up")
-            )
+            stops = _holds_yaml(folder / file)
+            found = f"{file} is a folder in a folder"
+            problems.append(Problem(Place(file, 1, 1), found, "files only", "move its files up", stops))
+            passed_over += [file] if stops else []
         elif _belongs(part, name):
             yield file
         else:
             problems.append(_stranger(file, name, ("photos.yaml",) if part == "photos" else ()))
+            passed_over += [file] if problems[-1].stops else []
 
 
 def _belongs(part: str, name: str) -> bool:
@@ -192,21 +210,30 @@ def _listed(folder: Path, part: str, problems: list[Problem]) -> list[tuple[str,
     return kept
 
 
-def _warning(file: str, found: str, expected: str, do: str) -> Problem:
-    return Problem(Place(file, 1, 1), found, expected, do, stops=False)
+def _holds_yaml(folder: Path) -> bool:
+    """Whether a folder that is no part of a record holds what could be one."""
+    try:
+        return any(_YAML.search(name) for name in os.listdir(folder))
+    except OSError:
+        return True
 
 
-def _stranger(file: str, name: str, known: tuple[str, ...]) -> Problem:
-    """A warning for what is no part of a record, with what it was probably meant to be."""
+def _stranger(file: str, name: str, known: tuple[str, ...], stops: bool = False) -> Problem:
+    """A problem for what looks like a part of a record and is none, else a warning, with what it may be."""
     stem, dot, ending = name.rpartition(".")
     part = file.rpartition("/")[0]
+    stops = stops or (part != "notes" and _YAML.search(name) is not None)
     do = "move it elsewhere, or begin its name with a dot"
+    if stops and not part:
+        do = f"move it into {', '.join(FOLDERS[:-1])} or {FOLDERS[-1]}, or begin its name with a dot"
     if (
         dot
         and ending.lower() in ("yml", "yaml")
         and (part not in ("", "photos", "notes") or f"{stem.lower()}.yaml" in known)
     ):
         do = f"rename it to {stem if part else stem.lower()}.yaml"
+    elif part in FOLDERS and (meant := _YAML.search(name)):
+        do = f"rename it to {name[: meant.start()]}.yaml"
     elif part == "notes" and ending.lower() in ("markdown", "md", "txt"):
         do = f"rename it to {stem}.md"
     elif part == "photos":
@@ -217,7 +244,8 @@ def _stranger(file: str, name: str, known: tuple[str, ...]) -> Problem:
         do = f"rename it to {near}"
     belongs = {"notes": "notes in .md files", "photos": f"photos.yaml and pictures ({', '.join(PICTURES)})"}
     expected = belongs.get(part, ".yaml files" if part else f"only {', '.join(known)}")
-    return _warning(file, f"{file} is no part of a record and was not read", expected, do)
+    found = f"{file} is no part of a record and was not read"
+    return Problem(Place(file, 1, 1), found, expected, do, stops)
 
 
 def _bytes(folder: Path, file: str, problems: list[Problem]) -> bytes | None:

@@ -16,7 +16,8 @@ from junctionary.records.house import HouseRecord
 from junctionary.records.log import LogEntry
 from junctionary.records.panels import PanelRecord
 from junctionary.records.photos import PhotoRecord, PhotosFile
-from junctionary.records.reading import Reading, Record, problems_of
+from junctionary.records.misread import problems_of
+from junctionary.records.reading import Reading, Record
 from junctionary.records.rooms import RoomRecord
 from junctionary.records.values import shown
 
@@ -59,6 +60,12 @@ def understand(trees: Iterable[tuple[str, Any]]) -> tuple[Records | None, list[P
         elif kind in LISTS:
             kept[kind] = _entries(LISTS[kind], file, root, problems)
         elif kind in MODELS:
+            if other := _other_kind(kind, root):
+                do = f"move it to {other}/, or begin the file with {MODELS[kind].keys_of()[0]}: ..."
+                found = f"a file of {other} among {kind}"
+                problems.append(Problem(root.place, found, f"files of {kind} only", do))
+                lost |= {kind, other}
+                continue
             record = _one(MODELS[kind], file, root, problems)
             if record is None:
                 lost.add(kind)
@@ -95,6 +102,20 @@ MODELS: dict[str, type[Record]] = {
 
 LISTS: dict[str, type[Record]] = {"log": LogEntry, "accepted": Acceptance}
 
+FILES = MODELS | LISTS
+"""Every kind of file, by the name of the file or its folder; of log and accepted each entry."""
+
+
+def _other_kind(kind: str, root: Any) -> str | None:
+    """The folder a file belongs in, where it has not what its own folder asks and begins as those of another."""
+    begins = {MODELS[each].keys_of()[0]: each for each in ("panels", "circuits", "rooms")}
+    begins |= {"house": "house"}
+    if kind not in (*begins.values(), "boxes", "devices") or not isinstance(root, MarkedMap):
+        return None
+    if MODELS[kind].keys_of()[0] in root:
+        return None
+    return next((begins[key] for key in root if key in begins and key not in MODELS[kind].keys_of()), None)
+
 
 def _one(model: type[R], file: str, root: Any, problems: list[Problem]) -> R | None:
     if not isinstance(root, MarkedMap):
@@ -107,7 +128,7 @@ def _one(model: type[R], file: str, root: Any, problems: list[Problem]) -> R | N
     try:
         return model.model_validate(root, context=reading)
     except ValidationError as error:
-        problems += problems_of(error, root)
+        problems += problems_of(error, root, model)
         return None
     finally:
         problems += reading.problems
@@ -125,6 +146,6 @@ def _entries(model: type[R], file: str, root: Any, problems: list[Problem]) -> l
     try:
         entries = adapter.validate_python(list(root), context=reading)
     except ValidationError as error:
-        problems += problems_of(error, root)
+        problems += problems_of(error, root, model)
     problems += reading.problems
     return entries

@@ -89,37 +89,6 @@ class MakeupEntry(Record):
 Material = Annotated[str, OneOf(choices=words.BOX_MATERIALS, what="material of a box")]
 
 
-class BoxSize(Record):
-    """What encloses the joints: its gangs, material and volume."""
-
-    gangs: Count | None = None
-    shape: Annotated[str, OneOf(choices=words.BOX_SHAPES, what="shape of a box")] | None = None
-    of: Material | None = None
-    volume: VolumeOrUnknown | None = None
-    standard: Text | None = None
-    clamps: (
-        Annotated[str | Said, OneOf(choices=words.CLAMPS, what="place of clamps", said=(UNKNOWN,))] | None
-    ) = None
-    adds: list["Addition"] = []
-    barriers: list["Barrier"] = []
-    studs: (
-        Annotated[
-            int | Said,
-            Parsed(by=lambda value: read_studs(value), described="none or a number", said=(UNKNOWN,)),
-        ]
-        | None
-    ) = None
-    depth: Length | None = None
-    rated_for_fan: YesNoUnknown | None = None
-
-    @property
-    def is_metal(self) -> bool | None:
-        """By what it is of; a standard trade size is that of a metal box. None where neither is told."""
-        if self.of is not None:
-            return self.of in words.METAL_BOXES
-        return True if self.standard is not None else None
-
-
 class Addition(Record):
     """What adds volume to a box: a ring, an extension, a domed cover.
 
@@ -138,6 +107,37 @@ class Barrier(Record):
 
     of: Material | None = None
     volume: Volume | None = None
+
+
+class BoxSize(Record):
+    """What encloses the joints: its gangs, material and volume."""
+
+    gangs: Count | None = None
+    shape: Annotated[str, OneOf(choices=words.BOX_SHAPES, what="shape of a box")] | None = None
+    of: Material | None = None
+    volume: VolumeOrUnknown | None = None
+    standard: Text | None = None
+    clamps: (
+        Annotated[str | Said, OneOf(choices=words.CLAMPS, what="place of clamps", said=(UNKNOWN,))] | None
+    ) = None
+    adds: list[Addition] = []
+    barriers: list[Barrier] = []
+    studs: (
+        Annotated[
+            int | Said,
+            Parsed(by=lambda value: read_studs(value), described="none or a number", said=(UNKNOWN,)),
+        ]
+        | None
+    ) = None
+    depth: Length | None = None
+    rated_for_fan: YesNoUnknown | None = None
+
+    @property
+    def is_metal(self) -> bool | None:
+        """By what it is of; a standard trade size is that of a metal box. None where neither is told."""
+        if self.of is not None:
+            return self.of in words.METAL_BOXES
+        return True if self.standard is not None else None
 
 
 def read_studs(value: object) -> int:

@@ -23,6 +23,7 @@ INSULATED = {
     4: ("black", "red", "blue", "white"),
 }
 RACEWAYS = ("EMT", "PVC", "FMC", "LFNC", "LFMC", "RMC", "IMC", "ENT")
+NOT_MADE = frozenset(str(gauge) for gauge in (5, 7, 9, 11, 13, 15, 17))  # practice
 OPEN_KINDS = ("knob-and-tube", "open wires")
 PAIRED = re.compile(r"(?P<size>\d+(?:/0)?)/(?P<count>\d)(?P<twice>/2)?\s+(?P<kind>[A-Za-z-]+)(?P<rest>.*)")
 LISTED = re.compile(r"(?P<sizes>\d+(?:/0)?(?:-\d+(?:/0)?){2,3})\s+(?P<kind>[A-Za-z-]+)(?P<rest>.*)")
@@ -116,9 +117,13 @@ def _kind_and_rest(value: str, match: re.Match[str]) -> tuple[str, str, bool]:
 
 def _size(text: str) -> WireSize:
     try:
-        return read_wire_size(f"{text} AWG")
+        size = read_wire_size(f"{text} AWG")
     except UnitError as error:
         raise refused(error.found, error.expected, error.do) from None
+    if text in NOT_MADE:
+        expected = "a size that cable is made in, such as 14, 12 or 10 AWG"
+        raise refused(f"no cable has {text} AWG wires", expected, "read the sheath again, or write unknown")
+    return size
 
 
 def _paired(value: str, match: re.Match[str]) -> Cable:

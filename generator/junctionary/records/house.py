@@ -4,7 +4,7 @@ import re
 from fractions import Fraction
 from typing import Annotated
 
-from pydantic import BeforeValidator, Field
+from pydantic import Field
 
 from junctionary.records import words
 from junctionary.records.cables import Conductor, read_wire
@@ -182,13 +182,6 @@ class ShutOff(Record):
     note: Text | None = None
 
 
-def _permits(value: object) -> object:
-    """``none`` is a list with no permit in it; ``unknown`` tells no more than nothing does."""
-    if value == str(NONE):
-        return []
-    return None if value == str(UNKNOWN) else value
-
-
 class HouseRecord(Record):
     """house.yaml."""
 
@@ -205,5 +198,5 @@ class HouseRecord(Record):
     sources: list[Source] = []
     shut_off: list[ShutOff] = []
     practice: Practice | None = None
-    permits: Annotated[list[Permit] | None, BeforeValidator(_permits)] = None
+    permits: list[Permit] | None = None
     note: Text | None = None

@@ -1,14 +1,16 @@
 """The base of every record: keeps the places, and turns its faults into problems."""
 
 from dataclasses import dataclass, field
-from typing import Any, ClassVar, Self
+from functools import cache
+from typing import Any, ClassVar, Self, get_args, get_origin
 
-from pydantic import BaseModel, ConfigDict, PrivateAttr, ValidationError, ValidationInfo, model_validator
-from pydantic_core import ErrorDetails
+from pydantic import BaseModel, ConfigDict, PrivateAttr, ValidationInfo, model_validator
 
 from junctionary.marks import MarkedList, MarkedMap, Place
-from junctionary.problems import Problem, nearest
-from junctionary.records.values import refused, shown
+from junctionary.problems import MISSPELT, Problem, nearest
+from junctionary.records.values import NONE, UNKNOWN, refused, shown
+
+PRINTERS_QUOTES = "\u201c\u201d\u201e\u2018\u2019\u00ab\u00bb"
 
 NOWHERE = Place("", 0, 0)
 """The place of a bare value: it has none of its own, the key it stands under has."""
@@ -48,8 +50,17 @@ class Record(BaseModel):
         known = cls.keys_of()
         unknown = [key for key in data if key not in known]
         if unknown and isinstance(info.context, Reading):
-            info.context.problems += [_unknown_key(key, data, known) for key in unknown]
-        made: Self = handler({key: value for key, value in data.items() if key in known})
+            due = [each.alias or name for name, each in cls.model_fields.items() if each.is_required()]
+            absent = [each for each in due if each not in data]
+            info.context.problems += [_unknown_key(key, data, known, absent) for key in unknown]
+        lists = _lists(cls)
+        made: Self = handler(
+            {
+                key: [] if key in lists and value == str(NONE) else value
+                for key, value in data.items()
+                if key in known and not (key in lists and value == str(UNKNOWN))
+            }
+        )
         made._source = data
         return made
 
@@ -90,43 +101,26 @@ class Record(BaseModel):
         return self.place_of(key)
 
 
-def _unknown_key(key: str, data: MarkedMap, known: list[str]) -> Problem:
-    near = nearest(key, known)
-    return Problem(
-        data.key_places[key],
-        f"unknown key {key!r}",
-        f"{near!r}, the nearest known key" if near else f"one of {', '.join(known)}",
-        f"write {near} or take the key out" if near else "take the key out",
+@cache
+def _lists(model: type[Record]) -> frozenset[str]:
+    """The keys that take a list: ``none`` there is an empty one, ``unknown`` tells no more than nothing does."""
+    return frozenset(
+        each.alias or name
+        for name, each in model.model_fields.items()
+        if list in (get_origin(each.annotation), *map(get_origin, get_args(each.annotation)))
     )
 
 
-def problems_of(error: ValidationError, root: MarkedMap | MarkedList) -> list[Problem]:
-    """Every fault pydantic found in one tree, each at its place."""
-    found = [_problem_of(each, root) for each in error.errors(include_url=False)]
-    return list(dict.fromkeys(found))
-
-
-def _problem_of(detail: ErrorDetails, root: MarkedMap | MarkedList) -> Problem:
-    place = root.place
-    at: Any = root
-    for step, after in zip(detail["loc"], (*detail["loc"][1:], None), strict=True):
-        if isinstance(at, MarkedMap) and after == "[key]":
-            place = at.key_places.get(str(step), place)
-            break
-        if isinstance(at, MarkedMap) and step in at:
-            place, at = at.value_places[str(step)], at[str(step)]
-        elif isinstance(at, MarkedList) and isinstance(step, int) and step < len(at):
-            place, at = at.item_places[step], at[step]
-    context = detail.get("ctx", {})
-    if detail["type"] == "record":
-        return Problem(place, context["found"], context["expected"], context["do"])
-    if detail["type"] == "missing":
-        key = str(detail["loc"][-1])
-        return Problem(place, f"no {key!r} here", f"the key {key!r}", f"add {key}:")
-    if detail["type"] in ("list_type", "tuple_type"):
-        return Problem(place, shown(detail["input"]), "a list", "write it as a list: [one, two]")
-    if detail["type"] == "dict_type":
+def _unknown_key(key: str, data: MarkedMap, known: list[str], absent: list[str]) -> Problem:
+    place, found = data.key_places[key], f"unknown key {key!r}"
+    if any(sign in key for sign in PRINTERS_QUOTES):
+        do = f'write " for {key[-1]} and where that begins'
+        return Problem(place, found, "plain quotes around a value that holds a comma", do)
+    if near := nearest(key, known, MISSPELT) or nearest(key, absent):
         return Problem(
-            place, shown(detail["input"]), "a mapping", "write it as keys and values: {key: value}"
+            place, found, f"{near!r}, the nearest known key", f"write {near} or take the key out"
         )
-    return Problem(place, f"{shown(detail['input'])}", detail["msg"].lower(), "correct the value")
+    do = "take the key out; junctionary explain tells what each key of a file says"
+    if near := nearest(key, known) or next(iter(absent), None):
+        do = f"write {near} if that is meant, else take the key out"
+    return Problem(place, found, f"one of {', '.join(known)}", do)

@@ -15,7 +15,7 @@ from typing import Annotated, Any
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler
 from pydantic_core import CoreSchema, PydanticCustomError, core_schema
 
-from junctionary.problems import nearest
+from junctionary.problems import MISSPELT, nearest
 from junctionary.records import words
 from junctionary.units import KINDS, Quantity, UnitError, WireSize, read_quantity, read_wire_size
 
@@ -98,11 +98,13 @@ class Of(Leaf):
 
     def read(self, value: object) -> Quantity:
         if not isinstance(value, str):
-            example = KINDS[self.kind].example
+            called, example = KINDS[self.kind].called, KINDS[self.kind].example
+            bare = isinstance(value, (int, float)) and not isinstance(value, bool)
+            unit = example.partition(" ")[2]
             raise refused(
-                f"{shown(value)} has no unit" if isinstance(value, (int, float)) else f"{shown(value)}",
-                f"a {self.kind} with its unit, such as {example}",
-                f"write the unit, for example {example}",
+                f"{shown(value)} has no unit" if bare else shown(value),
+                f"{called} with its unit, such as {example}",
+                f"write its unit after it, such as {value} {unit}" if bare else f"write it like {example}",
             )
         try:
             read = read_quantity(value, self.kind)
@@ -117,7 +119,7 @@ class Of(Leaf):
     def schema(self) -> dict[str, Any]:
         return {
             "type": "string",
-            "description": f"a {self.kind} with its unit",
+            "description": f"{KINDS[self.kind].called} with its unit",
             "examples": [KINDS[self.kind].example],
         }
 
@@ -147,15 +149,15 @@ class OneOf(Leaf):
         if isinstance(value, str) and value in self.choices:
             return value
         known = tuple(dict.fromkeys((*self.choices, *map(str, self.said))))
-        near = nearest(value, known) if isinstance(value, str) else None
-        listed = f"one of {', '.join(known if len(known) <= 12 else (*known[:10], '...'))}"
-        raise refused(
-            f"{shown(value)} is no {self.what} known here",
-            f"{near!r}, the nearest known word"
-            if near
-            else ", or ".join(filter(None, (listed, self.otherwise))),
-            f"write {near}" if near else f"choose a known {self.what}",
-        )
+        found = f"{shown(value)} is no {self.what} known here"
+        word = value if isinstance(value, str) else ""
+        if meant := nearest(word, known, MISSPELT):
+            raise refused(found, f"{meant!r}, the nearest known word", f"write {meant}")
+        parts = [each for each in known if word and word in each.split("-")]
+        near = parts[0] if len(parts) == 1 else nearest(word, known)
+        listed = ", or ".join(filter(None, (f"one of {', '.join(known)}", self.otherwise)))
+        choose = f"write {near} if that is meant, else another of these"
+        raise refused(found, listed, choose if near else f"choose a known {self.what}")
 
     def schema(self) -> dict[str, Any]:
         return {"enum": list(self.choices)}
@@ -229,8 +231,13 @@ def _yes_no(value: object) -> bool:
     raise refused(shown(value), "true or false", "write true or false")
 
 
+MOST = 9999
+
+
 def _count(value: object) -> int:
     if isinstance(value, int) and not isinstance(value, bool) and value >= 0:
+        if value > MOST:
+            raise refused(shown(value), "a number that a house may have", "check the number")
         return value
     raise refused(shown(value), "a whole number", "write a whole number such as 2")
 
@@ -308,5 +315,5 @@ def read_point(value: object) -> tuple[Quantity, Quantity]:
     """``[x, y]`` in the house's frame: two lengths, which may be negative."""
     if not isinstance(value, list) or len(value) != 2:
         raise refused(shown(value), "a point [x, y] of two lengths", "write it like [7 ft, 5 ft]")
-    read = Of(kind="height").read
+    read = Of(kind="position").read
     return read(value[0]), read(value[1])

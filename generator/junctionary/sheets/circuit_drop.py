@@ -106,7 +106,7 @@ def _cells(at: Phrase, where: str, drop: CircuitDrop, fault: CircuitFault) -> tu
     end = fault.boxes.get(where)
     return (
         at,
-        (_percent(drop.recorded.get(where)) if drop.drawn else "nothing recorded",),
+        (_percent(drop.recorded.get(where)) if drop.drawn else "nothing",),
         (_percent(drop.design.get(where)),),
         (_percent(drop.spread.get(where)),),
         (_amps(end.to_neutral if end else None),),

@@ -32,7 +32,10 @@ def load_facts(survey: Survey, circuit: Circuit) -> Iterator[Fact]:
             continue
         of = f" ({breaker_words(pole.breaker)})" if len(loads.poles) > 1 else ""
         least = "at least " if pole.load.value is None else ""
-        yield Fact(f"load{of}", (f"{least}{shown(pole.least_a)} A recorded, of {shown(pole.rating_a)} A",))
+        drawn = f"{least}{shown(pole.least_a)} A recorded"
+        if pole.load.value is None and not pole.draws:
+            drawn = "not recorded"
+        yield Fact(f"load{of}", (f"{drawn}, of {shown(pole.rating_a)} A",))
         if pole.room is not None:
             yield Fact(f"room for{of}", (_room_words(pole.room),))
 

@@ -20,9 +20,9 @@ from junctionary.sheets.naming import (
     NOT_RECORDED,
     breaker_link,
     breaker_words,
-    counted,
     end_link,
     link,
+    recorded,
     room_link,
     said,
     where,
@@ -98,10 +98,12 @@ def _lead(survey: Survey, circuit: Circuit) -> Phrase:
 
 
 def _counts(circuit: Circuit) -> str:
+    if not circuit.boxes and not circuit.runs:
+        return "No run and no box of it is recorded."
     held = (
-        counted(len(circuit.boxes), "box", "boxes"),
-        counted(len(circuit.devices), "device"),
-        counted(len(circuit.runs), "run"),
+        recorded(len(circuit.boxes), "box", "boxes"),
+        recorded(len(circuit.devices), "device"),
+        recorded(len(circuit.runs), "run"),
     )
     return sentence(", ".join(held))
 

@@ -11,10 +11,11 @@ from junctionary.sheets.titleblock import Sheet
 
 @dataclass(frozen=True, slots=True)
 class RoomEntry:
-    """A room, and the codes of its boxes as they stand on their covers."""
+    """A room, and the codes of its boxes as they stand on their covers; where it has none, its breakers."""
 
     room: Phrase
     boxes: tuple[Link, ...] = ()
+    breakers: tuple[Link, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,6 +50,11 @@ class Cover(Sheet):
     panels: tuple[Fact, ...]
     index: tuple[IndexLine, ...]
     section: ClassVar[str] = "cover"
+
+    @property
+    def is_directory(self) -> bool:
+        """Whether of some room no more is known than its breakers."""
+        return any(room.breakers for level in self.levels for room in level.rooms)
 
     @property
     def widest_in(self) -> float:

@@ -2,13 +2,13 @@
 
 from collections.abc import Iterable, Iterator
 
-from junctionary.house.model import House, Panel
+from junctionary.house.model import House, Panel, Room, Run
 from junctionary.sheets.cover import Cover, IndexLine, LevelEntry, RoomEntry
 from junctionary.sheets.entries import Fact
 from junctionary.sheets.index_of_sheets import in_order, series
 from junctionary.sheets.levels import level_plans
 from junctionary.sheets.links import Link, Ref
-from junctionary.sheets.naming import NOT_RECORDED, breaker_words, room_link, said, source_words, where
+from junctionary.sheets.naming import breaker_link, breaker_words, room_link, said, source_words, where
 from junctionary.sheets.statement import kinds_of_cable
 from junctionary.sheets.survey import Survey, boxes_known, known_words, title
 from junctionary.sheets.titleblock import GENERAL
@@ -75,22 +75,20 @@ def cover(survey: Survey) -> Cover:
             Fact("rooms", (Link(str(len(house.rooms)), Ref("sheet", "rooms")),)),
             Fact("boxes", (Link(str(len(boxes)), Ref("sheet", "boxes")),)),
             Fact("runs", (str(len(runs)),)),
-            Fact("cables", ("; ".join(f"{name}: {count}" for name, count in kinds_of_cable(runs).items()),)),
+            *_cables(runs),
             Fact("service", (_service(house),)),
             Fact("joints", (Link(str(len(house.joints())), Ref("sheet", "splices")),)),
             Fact("findings", (Link(str(len(survey.findings)), Ref("sheet", "findings")),)),
         ),
         complete=(
-            Fact(
+            *_of_all(
                 "breakers known to feed something",
-                (_of(sum(isinstance(each.feeds, str) for each in breakers), len(breakers)),),
+                sum(isinstance(each.feeds, str) for each in breakers),
+                len(breakers),
             ),
-            Fact(
-                "runs with both ends",
-                (_of(sum(all(end.id for end in each.ends) for each in runs), len(runs)),),
-            ),
-            Fact("boxes with a make-up", (_of(made, len(boxes)),)),
-            Fact("boxes with evidence", (_of(sum(each.evidence is not None for each in boxes), len(boxes)),)),
+            *_of_all("runs with both ends", sum(all(end.id for end in each.ends) for each in runs), len(runs)),
+            *_of_all("boxes with a make-up", made, len(boxes)),
+            *_of_all("boxes with evidence", sum(each.evidence is not None for each in boxes), len(boxes)),
             Fact("facts not recorded", (Link(str(len(survey.missing)), Ref("sheet", "not-recorded")),)),
         ),
         levels=tuple(_levels(survey)),
@@ -112,7 +110,7 @@ def _levels(survey: Survey) -> Iterator[LevelEntry]:
     known = {id_ for id_, _ in levels}
     for id_, name in (*levels, (None, "Level not recorded")):
         rooms = [
-            RoomEntry((Link(each.name, Ref("room", each.id)),), _codes(each.boxes))
+            RoomEntry((Link(each.name, Ref("room", each.id)),), _codes(each.boxes), _breakers(house, each))
             for each in house.rooms.values()
             if each.record.level == id_ or (id_ is None and each.record.level not in known)
         ]
@@ -142,11 +140,26 @@ def _codes(boxes: Iterable[str]) -> tuple[Link, ...]:
 
 def _panel(house: House, panel: Panel) -> Fact:
     at = panel.record.at
-    place: tuple[str | Link, ...] = (NOT_RECORDED,)
+    place: tuple[str | Link, ...] = ("where it is, not recorded",)
     if at is not None:
         place = (room_link(house, at.room) if at.room else "room not recorded", ", ", where(house, at))
     return Fact(panel.id, (Link(panel.name, Ref("panel", panel.id)), ": ", *place))
 
 
-def _of(number: int, whole: int) -> str:
-    return f"{number} of {whole}"
+def _breakers(house: House, room: Room) -> tuple[Link, ...]:
+    """What feeds a room of which no box is recorded: of a directory it is all that there is to find."""
+    if room.boxes:
+        return ()
+    fed = (each for circuit in room.circuits for each in house.circuits[circuit].breakers)
+    return tuple(breaker_link(each) for each in dict.fromkeys(fed))
+
+
+def _cables(runs: list[Run]) -> Iterator[Fact]:
+    if runs:
+        yield Fact("cables", ("; ".join(f"{name}: {count}" for name, count in kinds_of_cable(runs).items()),))
+
+
+def _of_all(what: str, number: int, whole: int) -> Iterator[Fact]:
+    """How many of all; nothing where there are none to count."""
+    if whole:
+        yield Fact(what, (f"{number} of {whole}",))

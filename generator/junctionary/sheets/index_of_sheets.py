@@ -32,10 +32,11 @@ def series(house: House) -> Iterator[IndexLine]:
         first, last = room_number(1), room_number(len(house.rooms))
         numbers = first if first == last else f"{first} to {last}"
         yield IndexLine(numbers, Link("Each room", rooms), "plan, what feeds it, what to switch off")
-        walls = numbers.replace("E-1", "E-2")
-        yield IndexLine(
-            f"{walls}, by wall", Link("Each wall", rooms), "boxes, cable routes, where not to drill"
-        )
+        if any(each.record.outline is not None for each in house.rooms.values()):
+            walls = numbers.replace("E-1", "E-2")
+            yield IndexLine(
+                f"{walls}, by wall", Link("Each wall", rooms), "boxes, cable routes, where not to drill"
+            )
     if house.boxes:
         boxes = Ref("sheet", "boxes")
         yield IndexLine(

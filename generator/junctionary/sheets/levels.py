@@ -125,8 +125,7 @@ def _plans(survey: Survey, known: Mapping[str, Shape], level_id: str, rooms: lis
 def _not_drawn(house: House, known: Mapping[str, Shape], rooms: list[Room]) -> Iterator[Row]:
     for room in rooms:
         if room.id not in known:
-            why = "outline not recorded" if room.record.outline is None else "its outline encloses nothing"
-            yield Row(((Link(room.name, Ref("room", room.id)),), (why,)))
+            yield Row(((Link(room.name, Ref("room", room.id)),), ("outline not recorded",)))
         elif room.record.kind == "outdoors":
             yield Row(((Link(room.name, Ref("room", room.id)),), ("out of doors: drawn on its own sheet",)))
         for id_ in room.boxes:

@@ -14,8 +14,11 @@ from junctionary.units import Quantity, show_as
 NOT_RECORDED = "not recorded"
 
 
-def ref_of(house: House, name: str) -> Ref | None:
-    """The thing a name means: ``main/6``, ``K1``, ``K1.r1.brass``, ``K1/j1``, ``K1/a1.black``, ``a1``."""
+def ref_of(house: House, name: str, place: Place | None = None) -> Ref | None:
+    """The thing a name means: ``main/6``, ``K1``, ``K1.r1.brass``, ``K1/j1``, ``K1/a1.black``, ``a1``.
+
+    Of a room and a circuit of one name it is the circuit, unless the place is in the room's file.
+    """
     if name in house.breakers:
         return Ref("space", name)
     whole, slash, _ = name.partition("/")
@@ -29,7 +32,8 @@ def ref_of(house: House, name: str) -> Ref | None:
     if name in house.runs:
         return Ref("run", name)
     if name in house.circuits:
-        return Ref("circuit", name)
+        is_room = name in house.rooms and place is not None and place.file == house.rooms[name].place.file
+        return Ref("room" if is_room else "circuit", name)
     if name in house.panels:
         return Ref("panel", name)
     if name in house.rooms:
@@ -41,9 +45,9 @@ def ref_of(house: House, name: str) -> Ref | None:
     return Ref("run", box) if dot and box in house.runs else None
 
 
-def link(house: House, name: str, text: str = "") -> Link | str:
+def link(house: House, name: str, text: str = "", place: Place | None = None) -> Link | str:
     """A name as a link, or as plain words where the manual has no place for it; a breaker as ``main 6``."""
-    ref = ref_of(house, name)
+    ref = ref_of(house, name, place)
     if ref is None:
         return text or name
     return Link(text or (breaker_words(name) if ref.kind == "space" else name), ref)
@@ -75,6 +79,11 @@ def source_words(source: Source) -> str:
 def counted(number: int, one: str, many: str = "") -> str:
     """``1 fact``, ``3 facts``, ``no facts``."""
     return f"{number or 'no'} {one if number == 1 else many or one + 's'}"
+
+
+def recorded(number: int, one: str, many: str = "") -> str:
+    """``3 boxes``; none is ``no box recorded``: that nobody wrote one down does not say there is none."""
+    return counted(number, one, many) if number else f"no {one} recorded"
 
 
 def several(number: int, word: str) -> str:

@@ -15,8 +15,8 @@ from junctionary.sheets.naming import (
     NOT_RECORDED,
     breaker_link,
     circuit_link,
-    counted,
     end_link,
+    recorded,
     room_link,
     said,
     several,
@@ -105,8 +105,8 @@ def _lead(house: House, room: Room) -> Phrase:
     level = next(
         (each.name for each in house.record.levels if each.id == room.record.level), "level not recorded"
     )
-    held = counted(len(room.boxes), "box", "boxes")
-    return (f"{level}. ", sentence(f"{held}, {counted(len(room.circuits), 'circuit')}"))
+    held = recorded(len(room.boxes), "box", "boxes")
+    return (f"{sentence(level)} ", sentence(f"{held}, {recorded(len(room.circuits), 'circuit')}"))
 
 
 def _facts(house: House, room: Room) -> Iterator[Fact]:
@@ -136,7 +136,7 @@ def _fed_by(house: House, room: Room) -> Table:
         circuit = house.circuits[id_]
         here = [each for each in circuit.boxes if each in room.boxes]
         breakers = listed(tuple(breaker_link(each) for each in circuit.breakers)) or (NOT_RECORDED,)
-        boxes = listed(tuple(Link(each, Ref("box", each)) for each in here))
+        boxes = listed(tuple(Link(each, Ref("box", each)) for each in here)) or ("none recorded",)
         rows.append(Row((breakers, (circuit_link(house, id_),), boxes)))
     return Table(("breaker", "circuit", "boxes here"), tuple(rows))
 

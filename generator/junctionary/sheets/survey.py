@@ -210,7 +210,9 @@ def _finding_entries(house: House, findings: Iterable[Finding], kind: Kind) -> I
             severity=finding.severity,
             rule=Ref("rule", finding.rule),
             says=rule.title if rule else finding.rule,
-            about=listed(tuple(link(house, each) for each in _apart(house, finding.about))),
+            about=listed(
+                tuple(link(house, each, place=finding.place) for each in _apart(house, finding.about))
+            ),
             found=finding.found,
             allowed=finding.allowed,
             because=finding.because,
@@ -248,8 +250,9 @@ def _missing_entries(
     at: dict[Ref, list[MissingEntry]] = {}
     for each in wanted(house, judgement.unrecorded):
         settles: Phrase = listed(tuple(Link(rule, Ref("rule", rule)) for rule in each.rules))
-        entry = MissingEntry(each.fact, listed(tuple(link(house, one) for one in each.about)), settles)
+        about = listed(tuple(link(house, one, place=each.place) for one in each.about))
+        entry = MissingEntry(each.fact, about, settles)
         entries.append(entry)
-        for home in homes(house, each.about):
+        for home in homes(house, each.about, each.place):
             at.setdefault(home, []).append(entry)
     return tuple(entries), at

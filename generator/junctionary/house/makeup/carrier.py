@@ -41,6 +41,8 @@ def _guard(work: Supply, told: str | None) -> str | None:
         return told
     if len(guards) == 1:
         return guards[0]
+    if work.bench.kindless:
+        return None  # what kind they are is not known, and told where it is missing
     work.doubt(
         [],
         work.plan.entry.place_of("guarded"),

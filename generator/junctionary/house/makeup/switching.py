@@ -10,6 +10,7 @@ from junctionary.house.makeup.sides import is_switch, sides_of
 from junctionary.house.model import Run
 from junctionary.marks import Place
 from junctionary.problems import Problem
+from junctionary.records.devices import DeviceKind
 
 
 @dataclass(slots=True)
@@ -84,12 +85,24 @@ def _switched(
             place,
             f"switched: {{{device}: ...}}, but {device} is {what}",
             "a switch with one side in and one out",
-            "use three_way: or four_way: for such a switch, or name the switch that does it",
+            _instead(kind, device),
         )
         return
     _land(
         bench, plan, legs, device, far, targets, named, "switched", plan.entry.value_place("switched", device)
     )
+
+
+def _instead(kind: DeviceKind, device: str) -> str:
+    """How a switch of several ways is told."""
+    if kind.ways == 4:
+        return f"write four_way: {{{device}: {{in: ..., out: ...}}}}, each the cable or its two conductors"
+    if kind.ways == 3:
+        return (
+            f"write three_way: {{{device}: {{common: ..., travelers: ...}}}}: feed or a cable, and the cable "
+            "of its travelers"
+        )
+    return "name the switch that does it"
 
 
 def _has(bench: Bench, device: str, terminals: tuple[str, ...], legs: Legs, place: Place) -> bool:

@@ -92,9 +92,8 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         heard = any(_alarms(house, each) for each in house.rooms.values() if each.record.level == level)
         if level is None:
             silent = [each for each in rooms if not _alarms(house, each) and each not in bare]
-            needs = tuple(f"the level of room {each.id}" for each in silent)
-            if needs:
-                yield CannotTell(tuple(each.id for each in silent), needs, silent[0].place)
+            for each in silent:
+                yield CannotTell((each.id,), (f"the level of room {each.id}",), each.place)
             continue
         if bare or heard:
             continue
