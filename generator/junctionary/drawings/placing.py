@@ -11,8 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from typing import TypeAlias
 
-from junctionary.drawings.ink import BOLD, SIZES_PX, Lettering, Linked, Mark, line
-from junctionary.drawings.lettering import width_px
+from junctionary.drawings.ink import Lettering, Linked, Mark, lettering_px, line, size_px
 from junctionary.sheets.links import Ref
 
 Extent: TypeAlias = tuple[float, float, float, float]
@@ -53,17 +52,13 @@ class Label:
     def size(self) -> tuple[float, float]:
         """Width and height of its lines."""
         return (
-            max(width_px(text, SIZES_PX[kind.split()[0]], bold=_is_bold(kind)) for text, kind in self.lines),
+            max(lettering_px(text, kind) for text, kind in self.lines),
             sum(_line_px(kind) for _, kind in self.lines),
         )
 
 
-def _is_bold(kind: str) -> bool:
-    return kind.split()[0] in BOLD or "warn" in kind
-
-
 def _line_px(kind: str) -> float:
-    return SIZES_PX[kind.split()[0]] * 1.1
+    return size_px(kind) * 1.1
 
 
 def placed(
@@ -86,9 +81,9 @@ def placed(
     row_bottom = bottom
     for label in labels:
         near, nearest = _reached(label, reach), _reached(label, _SHY_PX + 20)
-        met = [each for each in occupied if _meet(each, near)]
-        walls = [*met, *(each for each in shy_of if _meet(each, near))]
-        clear = [*walls, *(each for each in lines if _meet(each, nearest))]
+        met = [each for each in occupied if meet(each, near)]
+        walls = [*met, *(each for each in shy_of if meet(each, near))]
+        clear = [*walls, *(each for each in lines if meet(each, nearest))]
         at = _place(label, met, walls, clear, field)
         if at is None and label.may_go:
             continue
@@ -103,7 +98,8 @@ def placed(
         if math.hypot(x2 - x1, y2 - y1) >= _LEADER_FROM_PX + 3:
             occupied += line_room((x1, y1), (x2, y2), 0.5)[:-1]
             marks.append(line(x1, y1, x2, y2, "leader"))
-        occupied.append(at)
+        # A little more than it takes, so that it does not run into its neighbours.
+        occupied.append((at[0] - 2, at[1], at[2] + 2, at[3]))
         marks += _written(label, at)
     return tuple(marks), row_bottom
 
@@ -124,20 +120,22 @@ def _place(
 ) -> Extent | None:
     """The best free place; first with a leader that crosses nothing, then with any leader."""
     farthest = _RINGS_PX[2] if label.may_go else _RINGS_PX[-1]
-    for all_avoided, leader_free, limit in (
+    ways = (
         (clear, True, min(_SHY_PX, farthest)),
         (walls, True, farthest),
         (occupied, True, farthest),
         (occupied, False, farthest),
-    ):
+    )
+    # What may be left out is rather left out than set on a wall.
+    for all_avoided, leader_free, limit in ways[:2] if label.may_go else ways:
         for at, stand_off in _places(label):
             if stand_off > limit:
                 break
-            if not _within(at, field) or any(_meet(at, each) for each in all_avoided):
+            if not inside(at, field) or any(meet(at, each) for each in all_avoided):
                 continue
             if leader_free and stand_off >= _LEADER_FROM_PX:
                 way = line_room(*_ends(label, at), 0.5)[:-1]
-                if any(_meet(step, each) for step in way for each in occupied if not _about(each, label)):
+                if any(meet(step, each) for step in way for each in occupied if not _about(each, label)):
                     continue
             return at
     return None
@@ -185,11 +183,13 @@ def _sign(value: float) -> float:
     return -1.0 if value < -1e-9 else 1.0 if value > 1e-9 else 0.0
 
 
-def _within(at: Extent, field: Extent) -> bool:
+def inside(at: Extent, field: Extent) -> bool:
+    """Whether an extent lies in a field."""
     return at[0] >= field[0] and at[1] >= field[1] and at[2] <= field[2] and at[3] <= field[3]
 
 
-def _meet(a: Extent, b: Extent) -> bool:
+def meet(a: Extent, b: Extent) -> bool:
+    """Whether two extents have room in common."""
     return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
 
 
@@ -210,7 +210,7 @@ def _written(label: Label, at: Extent) -> tuple[Mark, ...]:
     words: list[Mark] = []
     y = at[1]
     for text, kind in label.lines:
-        size = SIZES_PX[kind.split()[0]]
+        size = size_px(kind)
         words.append(Lettering(at[0], y + 0.84 * size, text, f"{kind} halo"))
         y += _line_px(kind)
     return (Linked(label.to, label.says, tuple(words)),) if label.to is not None else tuple(words)

@@ -1,14 +1,16 @@
 """A level as small as a postcard: its rooms, each with its name, each leading to its sheet."""
 
-from junctionary.drawings.ink import Drawing, Linked, Mark, Stroke, letterings
-from junctionary.drawings.lettering import wrapped
-from junctionary.drawings.placing import Extent, Label, placed
-from junctionary.drawings.plan_walls import floor_of, gap_of, stands_in, walls_of
-from junctionary.sheets.plan import Inches, Plan, PlanRoom
+from junctionary.drawings.ink import Drawing, Linked, Mark, Stroke
+from junctionary.drawings.placing import Extent
+from junctionary.drawings.plan_names import name_in
+from junctionary.drawings.plan_walls import floor_of, gap_of, leaf_room, stands_in, walls_of
+from junctionary.sheets.plan import Inches, Plan
 
 WIDTH_PX = 330.0
 _TALLEST_PX = 300.0
 _MARGIN_PX = 6.0
+_SPARE_PX = -1.5
+"""Letters are reckoned wide, and here there is no room to spare for that."""
 
 
 def small_level(plan: Plan, widest_in: float) -> Drawing:
@@ -25,33 +27,18 @@ def small_level(plan: Plan, widest_in: float) -> Drawing:
     def px(point: Inches) -> tuple[float, float]:
         return (_MARGIN_PX + (point[0] - left) * scale, _MARGIN_PX + (point[1] - top) * scale)
 
-    field = (0.0, 0.0, wide * scale + 2 * _MARGIN_PX, deep * scale + 2 * _MARGIN_PX)
+    gaps = [gap for gap in plan.gaps if any(stands_in(gap, room) for room in plan.rooms)]
+    taken: list[Extent] = [each for gap in gaps for each in leaf_room(gap, px)]
     rooms: list[Mark] = []
-    taken: list[Extent] = []
     for room in plan.rooms:
-        floor = floor_of(room, px)
-        inside = _inside(room, px(room.corners[0]), scale)
-        words, _ = placed([_name(room, inside)], taken, inside)
-        taken += [each.extent for each in letterings(words)]
-        rooms.append(Linked(room.ref, f"room {room.name}", (Stroke(floor.d, "floor"), *words)))
+        words = name_in(room.name, [px(each) for each in room.corners], "note", taken, spare_px=_SPARE_PX)
+        taken += [each.extent for each in words]
+        rooms.append(Linked(room.ref, f"room {room.name}", (Stroke(floor_of(room, px).d, "floor"), *words)))
     lines: list[Mark] = []
     for room in plan.rooms:
         lines += walls_of(room, plan.gaps, px)
-    for gap in plan.gaps:
-        if any(stands_in(gap, room) for room in plan.rooms):
-            lines += gap_of(gap, px)
+    for gap in gaps:
+        lines += gap_of(gap, px)
+    width, height = wide * scale + 2 * _MARGIN_PX, deep * scale + 2 * _MARGIN_PX
     marks = (*rooms, *lines)
-    return Drawing(f"{plan.id}-small", field[2], field[3], plan.title, plan.says, marks, "small")
-
-
-def _inside(room: PlanRoom, first: tuple[float, float], scale: float) -> Extent:
-    """The room's extent, less its walls."""
-    xs = [first[0] + (x - room.corners[0][0]) * scale for x, _ in room.corners]
-    ys = [first[1] + (y - room.corners[0][1]) * scale for _, y in room.corners]
-    return (min(xs) + 3, min(ys) + 3, max(xs) - 3, max(ys) - 3)
-
-
-def _name(room: PlanRoom, inside: Extent) -> Label:
-    lines = wrapped(room.name, max(inside[2] - inside[0], 20.0), 12)
-    middle = ((inside[0] + inside[2]) / 2, (inside[1] + inside[3]) / 2)
-    return Label(tuple((each, "note") for each in lines), *middle, -6, (0, 1), may_go=True, on=True)
+    return Drawing(f"{plan.id}-small", width, height, plan.title, plan.says, marks, "small")
