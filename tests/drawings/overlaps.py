@@ -20,7 +20,7 @@ def lettering_overlaps(drawing: Drawing) -> list[tuple[str, str]]:
 
 def lettering_under_wires(drawing: Drawing, kind: str) -> list[str]:
     """Lettering that a straight wire of this kind runs through."""
-    wires = [each for stroke in strokes(drawing.marks, kind) for each in segments(stroke.d)]
+    wires = [each for stroke in strokes(drawing.marks, kind) for each in drawn_segments(stroke)]
     return [
         each.text
         for each in letterings(drawing.marks)
@@ -73,7 +73,7 @@ def _arc(d: str) -> list[tuple[float, float]]:
 
 def lettering_on_leaders(drawing: Drawing) -> list[str]:
     """Lettering that a leader of the drawing runs through, its ends apart."""
-    leaders = [each for stroke in strokes(drawing.marks, "leader") for each in segments(stroke.d)]
+    leaders = [each for stroke in strokes(drawing.marks, "leader") for each in drawn_segments(stroke)]
     return [each.text for each in letterings(drawing.marks) if any(_through(each, line) for line in leaders)]
 
 
@@ -114,9 +114,15 @@ def segments(d: str) -> list[Segment]:
     return found
 
 
+def drawn_segments(stroke: Stroke) -> list[Segment]:
+    """The straight parts of a path where it is drawn."""
+    x, y = stroke.shift
+    return [(x1 + x, y1 + y, x2 + x, y2 + y) for x1, y1, x2, y2 in segments(stroke.d)]
+
+
 def wires_on_one_another(drawing: Drawing) -> list[tuple[Segment, Segment]]:
     """Pairs of straight parts of two wires that share more than a crossing."""
-    wires = [segments(each.d) for each in strokes(drawing.marks, "gap")]
+    wires = [drawn_segments(each) for each in strokes(drawing.marks, "gap")]
     return [(a, b) for one, other in combinations(wires, 2) for a in one for b in other if _along(a, b)]
 
 
