@@ -5,15 +5,19 @@ from dataclasses import replace
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from overlaps import lettering_overlaps, outside, strokes, wires_on_one_another
+from overlaps import lettering_overlaps, lettering_under_wires, outside, strokes, wires_on_one_another
 from samples import PIGTAILED, SWITCHES, cable, conductor
 
 from junctionary.drawings.box_makeup import WIDEST_PX, wide_makeup
 from junctionary.drawings.box_strip import MIDDLE_PX, STRIP_PX, middle_makeup, narrow_makeup
 from junctionary.drawings.conductors import letters, wire
-from junctionary.drawings.ink import letterings
+from junctionary.drawings.device_faces import device_face
+from junctionary.drawings.ink import Stroke, letterings
+from junctionary.drawings.terminal_marks import terminal_mark
 from junctionary.sheets.box import Device, Joint, MakeUp, Terminal
 from junctionary.sheets.links import Ref
+from junctionary.sheets.makeup import make_up
+from junctionary.sheets.survey import Survey
 
 BOTH = pytest.mark.parametrize("makeup", [PIGTAILED, SWITCHES], ids=["pigtailed", "switches"])
 
@@ -98,7 +102,8 @@ def makeups(draw: st.DrawFn) -> MakeUp:
 @settings(deadline=None)
 @given(makeups())
 def test_no_two_wires_lie_on_one_another(makeup: MakeUp) -> None:
-    assert wires_on_one_another(wide_makeup(makeup, "w")) == []
+    for drawing in (wide_makeup(makeup, "w"), middle_makeup(makeup, "m"), narrow_makeup(makeup, "n")):
+        assert wires_on_one_another(drawing) == []
 
 
 @settings(deadline=None)
@@ -202,3 +207,43 @@ def test_what_follows_from_a_word_is_dashed(kind: str) -> None:
     draw = wide_makeup if kind == "wide" else narrow_makeup
     dashed = [len(list(strokes(draw(each, "d").marks, "dashed-fine"))) for each in (PIGTAILED, from_word)]
     assert dashed[1] - dashed[0] >= len(device.terminals)
+
+
+def test_a_phone_and_paper_show_the_same_wires_as_a_desk(demo_survey: Survey) -> None:
+    for box in demo_survey.house.boxes.values():
+        makeup = make_up(demo_survey, box)
+        if makeup is None:
+            continue
+        conductors = sum(len(each.conductors) for each in makeup.cables)
+        for drawing in (middle_makeup(makeup, "m"), narrow_makeup(makeup, "n")):
+            ends = [each for each in strokes(drawing.marks, "edge") if "M" in each.d]
+            assert len(ends) >= conductors, (box.id, drawing.kind)
+            assert wires_on_one_another(drawing) == [], (box.id, drawing.kind)
+            assert lettering_overlaps(drawing) == [], (box.id, drawing.kind)
+            assert outside(drawing) == [], (box.id, drawing.kind)
+
+
+def test_no_wire_of_a_phone_runs_through_lettering(demo_survey: Survey) -> None:
+    for box in demo_survey.house.boxes.values():
+        makeup = make_up(demo_survey, box)
+        if makeup is not None:
+            for drawing in (middle_makeup(makeup, "m"), narrow_makeup(makeup, "n")):
+                assert lettering_under_wires(drawing, "core") == [], (box.id, drawing.kind)
+
+
+@pytest.mark.parametrize("face", ["1-15R", "5-15R", "5-20R", "6-15R", "6-20R", "6-50R", "14-30R", "14-50R"])
+def test_a_receptacle_is_drawn_with_as_many_slots_as_its_configuration_has(face: str) -> None:
+    device = Device(Ref("device", "D"), "r1", face, "receptacle-single", (), (), face)
+    slots = [
+        each for each in device_face(device, 0, 0, 42) if isinstance(each, Stroke) and each.kind == "hair"
+    ]
+    hots = 3 if face.startswith("14") else 2
+    # A slot with a turn in it is still one path with one start.
+    starts = sum(each.d.count("M") for each in slots)
+    assert starts == hots + (face in ("5-20R", "6-20R"))
+
+
+def test_a_lead_is_not_drawn_as_a_screw() -> None:
+    lead, screw = (terminal_mark(how, 0, 0, by_word=False) for how in ("lead", "loop"))
+    assert len(lead) == 1
+    assert len(screw) == 2

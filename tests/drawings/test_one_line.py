@@ -110,3 +110,24 @@ def test_letters_are_never_below_nine_pixels() -> None:
     ):
         scale = min(1, room / drawing.width_px)
         assert min(each.size_px for each in letterings(drawing.marks)) * scale >= 9
+
+
+def test_a_panel_stands_below_the_one_that_feeds_it_and_takes_no_width_from_it() -> None:
+    wide = wide_one_line(with_feeders(1), "w")
+    by_name = {
+        each.text: each for each in letterings(wide.marks) if each.text in ("Main panel", "Barn panel")
+    }
+    assert by_name["Main panel"].y < by_name["Barn panel"].y
+    assert middle_one_line(with_feeders(1), "m").kind == "wide middle line"
+    assert len(list(strokes(middle_one_line(with_feeders(1), "m").marks, "dashed"))) > 1
+
+
+def test_the_key_tells_only_signs_that_are_used() -> None:
+    for drawing in (wide_one_line(ONE_LINE, "w"), narrow_one_line(ONE_LINE, "n")):
+        words = ratings(drawing)
+        assert "grounding electrodes" in words
+    assert "enclosure of a panel" in ratings(wide_one_line(ONE_LINE, "w"))
+    assert "enclosure of a panel" not in ratings(narrow_one_line(ONE_LINE, "n"))
+    assert "grounding electrodes" not in ratings(
+        wide_one_line(OneLine("T", "S", (Feed((), None, SUBPANEL),)), "w")
+    )

@@ -4,10 +4,10 @@ from collections.abc import Callable
 
 import pytest
 from houses import HOUSE, surveyed
-from overlaps import lettering_overlaps, outside, strokes
+from overlaps import lettering_on_leaders, lettering_on_swings, lettering_overlaps, outside, strokes
 from rooms import level_plans, plan_of, random_room
 
-from junctionary.drawings.ink import Drawing, Linked, Mark, letterings, svg
+from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, Stroke, letterings, svg
 from junctionary.drawings.plan import (
     middle_level,
     middle_room,
@@ -16,6 +16,7 @@ from junctionary.drawings.plan import (
     wide_level,
     wide_room,
 )
+from junctionary.drawings.plan_small import small_level
 from junctionary.publish.pages import TABLET_PX
 from junctionary.sheets.levels import level_sheet
 from junctionary.sheets.links import Ref
@@ -55,6 +56,47 @@ def test_no_lettering_of_the_demo_lies_on_other_lettering(demo_survey: Survey) -
     for drawing in drawn(demo_survey):
         assert lettering_overlaps(drawing) == [], drawing.id
         assert outside(drawing) == [], drawing.id
+
+
+SWITCHES = {"S", "S3", "S4"}
+"""The letters that are the symbol of a switch: they stand where the switch is, be it in a swing."""
+
+
+def names_and_codes_on_swings(survey: Survey) -> dict[str, list[str]]:
+    small = [small_level(plan, 528) for plan in level_plans(survey)]
+    found = {each.id: lettering_on_swings(each) for each in [*drawn(survey), *small]}
+    return {
+        name: words for name, texts in found.items() if (words := [t for t in texts if t not in SWITCHES])
+    }
+
+
+def test_no_name_or_code_of_the_demo_lies_on_the_swing_of_a_door(demo_survey: Survey) -> None:
+    assert names_and_codes_on_swings(demo_survey) == {}
+
+
+@SEEDS
+def test_no_name_or_code_of_a_random_room_lies_on_the_swing_of_a_door(seed: int) -> None:
+    assert names_and_codes_on_swings(random_room(seed)) == {}
+
+
+def test_a_swing_is_seen_where_a_word_lies_on_it() -> None:
+    arc = Stroke("M100.0 0.0A100.0 100.0 0 0 1 0.0 100.0", "hair")
+    on, off = Lettering(66, 75, "on"), Lettering(20, 40, "off")
+    assert lettering_on_swings(Drawing("d", 200, 200, "", "", (arc, on, off))) == ["on"]
+
+
+def test_no_leader_of_a_demo_room_runs_through_lettering(demo_survey: Survey) -> None:
+    for room in demo_survey.house.rooms.values():
+        plan = room_plan(demo_survey, room)
+        if plan is not None:
+            assert lettering_on_leaders(wide_room(plan)) == [], plan.id
+
+
+def test_every_room_of_the_demo_is_named_on_its_level_and_on_the_small_plan(demo_survey: Survey) -> None:
+    for plan in level_plans(demo_survey):
+        for drawing in (wide_level(plan), middle_level(plan), small_level(plan, 528)):
+            words = " ".join(each.text for each in letterings(drawing.marks))
+            assert [each.name for each in plan.rooms if each.name not in words] == [], drawing.id
 
 
 def test_letters_are_never_below_nine_pixels(demo_survey: Survey) -> None:

@@ -12,6 +12,7 @@ from typing import TypeAlias
 
 from junctionary.drawings.box_strip import strip_columns
 from junctionary.drawings.conductors import letters, wire
+from junctionary.drawings.device_faces import WIDE_PART, device_face, has_face
 from junctionary.drawings.ink import (
     Anchor,
     Drawing,
@@ -24,15 +25,17 @@ from junctionary.drawings.ink import (
     rect,
     route,
 )
-from junctionary.drawings.landings import landing_letters, lettered, listed, tightened
+from junctionary.drawings.landings import landing_letters, lettered, torque_words
 from junctionary.drawings.lettering import width_px, wrapped
+from junctionary.drawings.terminal_marks import terminal_mark
 from junctionary.sheets.box import Cable, Conductor, Device, Joint, MakeUp
 
 GRID_PX = 20.0
 WIDEST_PX = 1080.0
-_SHEATH_PX = 116.0
-_INSIDE_PX = 150.0
+_SHEATH_PX = 128.0
+_INSIDE_PX = 160.0
 _TERMINAL_PX = 100.0
+_FACE_PX = 42.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,7 +89,7 @@ def _drawn(
     left_rows, left_marks, left_end = _cables(left, 0.0, is_left=True)
     right_rows, right_marks, right_end = _cables(right, width, is_left=False)
     rows = {row.conductor.id: row for row in (*left_rows, *right_rows)}
-    last_row = max((row.y for row in rows.values()), default=60)
+    last_row = max((row.y for row in rows.values()), default=40)
     joints_y = last_row + 34
     terminals, device_marks_of = _devices(makeup, box_left, inside)
     wires: list[Stroke] = []
@@ -140,40 +143,38 @@ def _sides(cables: tuple[Cable, ...]) -> tuple[tuple[Cable, ...], tuple[Cable, .
 
 
 def _cables(cables: tuple[Cable, ...], edge: float, *, is_left: bool) -> tuple[list[_Row], list[Mark], float]:
+    """Each cable at its edge, what it is in its sheath; its conductors come out of it in rows."""
     rows: list[_Row] = []
     marks: list[Mark] = []
-    y = 40.0
+    y = 24.0
     sheath_x = edge if is_left else edge - _SHEATH_PX
     outer: Anchor = "start" if is_left else "end"
     inner: Anchor = "end" if is_left else "start"
     wire_x = edge + _SHEATH_PX if is_left else edge - _SHEATH_PX
+    outer_x = edge + 9 if is_left else edge - 9
+    tag_x = wire_x - 7 if is_left else wire_x + 7
     step = 0.0 if is_left else GRID_PX / 2
     for cable in cables:
-        first = -(-(y + 22) // GRID_PX) * GRID_PX + step
-        count = max(len(cable.conductors), 1)
-        sheath = rect(sheath_x, first - 12, _SHEATH_PX, (count - 1) * GRID_PX + 24, "part")
+        first = -(-(y + 13) // GRID_PX) * GRID_PX + step
+        tags = [letters(each.colour, each.marked) for each in cable.conductors] or ["?"]
+        room = _SHEATH_PX - 24 - max(width_px(each, 11.5, bold=True) for each in tags)
         end = cable.other_end if isinstance(cable.other_end, str) else cable.other_end.text
         side = {"feed": "from", "onward": "to", "unknown": "to or from"}[cable.side]
-        under = (
-            *wrapped(f"{cable.cable} · {cable.length}", _SHEATH_PX + 10, 12),
-            *wrapped(f"{side} {end}", _SHEATH_PX + 10, 12),
-        )
-        y = first + (count - 1) * GRID_PX + 12
-        head = Lettering(edge, first - 19, cable.id, "name", outer)
-        body: list[Mark] = [head, sheath]
-        for text in under:
-            y += 15
-            body.append(Lettering(edge, y, text, "note", outer))
-        if not cable.conductors:
-            body.append(Lettering(wire_x - 7 if is_left else wire_x + 7, first + 4, "?", "tag", inner))
+        said = [
+            text for each in (cable.cable, cable.length, f"{side} {end}") for text in wrapped(each, room, 12)
+        ]
+        tall = max((len(tags) - 1) * GRID_PX + 26, 27 + 15 * len(said))
+        body: list[Mark] = [rect(sheath_x, first - 13, _SHEATH_PX, tall, "part")]
+        body.append(Lettering(outer_x, first + 4, cable.id, "name", outer))
+        body += [
+            Lettering(outer_x, first + 4 + 15 * i, text, "note", outer) for i, text in enumerate(said, 1)
+        ]
+        for index, tag in enumerate(tags):
+            body.append(Lettering(tag_x, first + index * GRID_PX + 4, tag, "tag", inner))
         for index, conductor in enumerate(cable.conductors):
-            row_y = first + index * GRID_PX
-            rows.append(_Row(conductor, wire_x, row_y, is_left))
-            tag_x = wire_x - 7 if is_left else wire_x + 7
-            tag = letters(conductor.colour, conductor.marked)
-            body.append(Lettering(tag_x, row_y + 4, tag, "tag", inner))
+            rows.append(_Row(conductor, wire_x, first + index * GRID_PX, is_left))
         marks.append(Linked(cable.ref, f"run {cable.id}", tuple(body)))
-        y += 10
+        y = first - 13 + tall + 12
     return rows, marks, y
 
 
@@ -213,12 +214,11 @@ def _columns(makeup: MakeUp) -> list[tuple[Joint | Conductor, float]]:
 
 
 def _joint_label(joint: Joint, makeup: MakeUp) -> tuple[str, ...]:
-    """Its name and connector; what it joins that has no wire in the drawing; whether it is only a word's."""
+    """Its name and connector; what it joins that has no wire in the drawing."""
     drawn = {each.id for cable in makeup.cables for each in cable.conductors}
     drawn |= {f"{device.id}.{each.name}" for device in makeup.devices for each in device.terminals}
     says = [joint.connector, *(f"with {name}" for name in joint.members if name not in drawn)]
     says += [f"pigtail {joint.pigtail}"] if joint.pigtail else []
-    says += ["by the word"] if joint.by_word else []
     return (joint.name, *(text for each in says for text in wrapped(each, 104, 12)))
 
 
@@ -324,10 +324,9 @@ def _device(device: Device, left: float, y: float, known: dict[str, str]) -> tup
     for index, terminal in enumerate(device.terminals):
         x = left + 40 + index * _TERMINAL_PX
         count = len(terminal.wires) + bool(terminal.from_joint)
-        words.append(circle(x, y + 14, 7, "part dashed-fine" if terminal.by_word else "part"))
+        words += terminal_mark(terminal.how, x, y + 14, by_word=terminal.by_word)
         if count > 1:
             words.append(rect(x - 9, y + 5, 18 + (count - 1) * GRID_PX, 18, "mid"))
-        words.append(line(x - 4, y + 18, x + 4, y + 10, "hair"))
         coded = landing_letters(terminal, known)
         beside = x + 12 + max(count - 1, 0) * GRID_PX
         # Letters that have no room beside the screw stand under the terminal's name.
@@ -337,7 +336,7 @@ def _device(device: Device, left: float, y: float, known: dict[str, str]) -> tup
         text_y = y + 38
         words.append(Lettering(x - 32, text_y, terminal.name, "tag"))
         under = "" if fits else coded.replace("+", " + ")
-        for text in (under, terminal.how, listed(terminal), tightened(terminal)):
+        for text in (under, terminal.how, *torque_words(terminal)):
             missing = "not " in text
             for each in wrapped(text, _TERMINAL_PX - 4, 12, bold=missing):
                 text_y += 15
@@ -345,10 +344,15 @@ def _device(device: Device, left: float, y: float, known: dict[str, str]) -> tup
         deepest = max(deepest, text_y)
     body = rect(left, y, width, deepest - y + 12, "part heavy")
     end = deepest + 14
-    for text in wrapped(f"{device.id} · {device.says}", width, 14, bold=True):
+    beside = 0.0
+    if has_face(device):
+        words += device_face(device, left + 1, end + 6, _FACE_PX)
+        beside = _FACE_PX * WIDE_PART + 9
+    face_end = end + 6 + _FACE_PX if beside else end
+    for text in wrapped(f"{device.id} · {device.says}", width - beside, 14, bold=True):
         end += 17
-        words.append(Lettering(left, end, text, "name"))
-    return [body, *words], end
+        words.append(Lettering(left + beside, end, text, "name"))
+    return [body, *words], max(end, face_end)
 
 
 def _tracks(ways: list[_Way]) -> list[_Way]:

@@ -1,14 +1,14 @@
 """The make-up of a box as terminal strips: each cable, joint and device with its conductors, one to a line.
 
-This is the narrow drawing, 340 px wide, and the fallback for a box too full
-to be drawn wire by wire. Nothing in it can cross.
+For a box too full to be drawn wire by wire. Nothing in it can cross.
 """
 
 from dataclasses import dataclass
 
+from junctionary.drawings.box_routed import middle_routed, narrow_routed, wide_routed
 from junctionary.drawings.conductors import letters, wire
 from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, circle, letterings, line, rect
-from junctionary.drawings.landings import landing_letters, lettered, listed, tightened
+from junctionary.drawings.landings import landing_letters, lettered, torque_words
 from junctionary.drawings.lettering import width_px, wrapped
 from junctionary.sheets.box import Cable, Conductor, Device, Joint, MakeUp, Terminal
 from junctionary.sheets.links import plain
@@ -41,18 +41,24 @@ class _Line:
 
 
 def narrow_makeup(makeup: MakeUp, drawing_id: str) -> Drawing:
-    """The make-up for a phone: cables, then joints, then devices, one under another."""
+    """The make-up for a phone; where wires have no room cables, joints and devices one under another."""
+    drawn = narrow_routed(makeup, drawing_id)
+    if drawn is not None:
+        return drawn
     marks, y = _column(strips(makeup), 0, 4)
     return Drawing(drawing_id, STRIP_PX, y, makeup.title, makeup.says, tuple(marks), "narrow makeup")
 
 
 def strip_columns(makeup: MakeUp, drawing_id: str) -> Drawing:
-    """The same in three columns, for a box too full for the wide drawing."""
-    return _in_columns(makeup, drawing_id, _by_kind(makeup), "wide makeup")
+    """For a box too full for the wide drawing: cables to the left of all else, or three columns of strips."""
+    return wide_routed(makeup, drawing_id) or _in_columns(makeup, drawing_id, _by_kind(makeup), "wide makeup")
 
 
 def middle_makeup(makeup: MakeUp, drawing_id: str) -> Drawing:
-    """For a tablet and for paper: three columns where they have room, else two of like height."""
+    """For a tablet and for paper: wire by wire, else in columns: three where they have room, or two."""
+    routed = middle_routed(makeup, drawing_id)
+    if routed is not None:
+        return routed
     drawn = _in_columns(makeup, drawing_id, _by_kind(makeup), "middle makeup")
     if drawn.width_px <= MIDDLE_PX:
         return drawn
@@ -149,7 +155,7 @@ def _terminal_words(terminal: Terminal, known: dict[str, str]) -> tuple[str, ...
     """``BK, cn1 black · loop · 14 in-lb listed, set to 14 in-lb``."""
     lands = _landed(terminal.wires, terminal.from_joint)
     coded = ", ".join(each for each in (landing_letters(terminal, known), lands) if each)
-    torque = ", ".join(each for each in (listed(terminal), tightened(terminal)) if each)
+    torque = ", ".join(torque_words(terminal))
     return tuple(" · ".join(each for each in (coded, terminal.how, torque) if each).split())
 
 

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, Stroke, line
 from junctionary.drawings.lettering import width_px, wrapped
-from junctionary.drawings.map_marks import NOTE_PX, gathered, hit, reached, weight
-from junctionary.drawings.symbols import RADIUS_PX, severity_mark, symbol
+from junctionary.drawings.map_marks import NOTE_PX, gathered, graded, hit, reached, weight
+from junctionary.drawings.symbols import RADIUS_PX, symbol
 from junctionary.drawings.tidy_tree import Placed, depth, even_columns, strips
 from junctionary.sheets.circuit import CircuitMap, MapNode
 
@@ -22,7 +22,9 @@ _FIRST_PX = 62.0
 _PITCH_PX = (126.0, 190.0)
 """The least and the most from column to column."""
 
-_HEAD_PX = 44.0
+_HEAD_PX = 34.0
+"""What a row keeps above its line for symbols, and for a severity above the words of a run."""
+
 _NAME_PX = 17.0
 _LINE_PX = 15.0
 
@@ -147,8 +149,9 @@ def _wires(placed: Placed, middles: list[float], field: _Field) -> Iterator[Mark
         for i, text in enumerate(wrapped(run.length, room, NOTE_PX))
     ]
     if run.severity:
-        words.insert(0, Lettering(mid, first - 15, run.severity, "note warn", "middle"))
-        yield from severity_mark(run.severity, mid, first - 35)
+        word, mark = graded(run.severity, mid, first - 15)
+        words.insert(0, word)
+        yield from mark
     yield Linked(run.ref, f"run {run.ref.id}", (*hit(mid - room / 2, y - 22, room, 44), *words))
 
 
@@ -160,12 +163,15 @@ def _node(placed: Placed, y: float, field: _Field) -> Iterator[Mark]:
         words.append(Lettering(x, below, text, "name", "middle"))
         below += _NAME_PX
     for text, kind in _lines(placed, field):
-        words.append(Lettering(x, below - 2, text, kind, "middle"))
+        if node.severity and text == node.severity:
+            word, mark = graded(node.severity, x, below - 2)
+            words.append(word)
+            yield from mark
+        else:
+            words.append(Lettering(x, below - 2, text, kind, "middle"))
         below += _LINE_PX
     yield from _ends(placed, x, y)
     yield from reached(node, (*hit(x - 24, y - 24, 48, 48), *symbol(node.symbol, x, y), *words))
-    if node.severity and not placed.carried:
-        yield from severity_mark(node.severity, x, y - 31)
 
 
 def _ends(placed: Placed, x: float, y: float) -> Iterator[Mark]:

@@ -15,15 +15,16 @@ from junctionary.drawings.ink import (
     Linked,
     Mark,
     Stroke,
+    letterings,
     line,
     rect,
 )
 from junctionary.drawings.lanes import side_by_side
 from junctionary.drawings.lettering import width_px
-from junctionary.drawings.placing import Extent, Label, line_room, placed, spread
+from junctionary.drawings.placing import Extent, Label, inside, line_room, placed, spread
 from junctionary.drawings.wall_boxes import face_size, wall_box
 from junctionary.drawings.wall_pieces import Piece, Ruler, breaks, ruler_of
-from junctionary.drawings.wall_things import clipped, edge_room, thing_on_wall
+from junctionary.drawings.wall_things import clipped, edge_room, name_of_thing, thing_on_wall, thing_room
 from junctionary.sheets.elevation import Elevation, WallBox, WallRun
 
 NARROW_PX = 340.0
@@ -139,12 +140,10 @@ def _piece(
         for c in elevation.cautions
     ]
     back += hatched([each for each in strips if each is not None], _HATCH_PX, "hatch")
-    thing_labels: list[Label] = []
     edges: list[Extent] = []
-    for thing in sorted(elevation.things, key=lambda each: not each.breaks_wall):
-        drawn, label = thing_on_wall(thing, piece, frame)
-        back += drawn
-        thing_labels += label
+    things = sorted(elevation.things, key=lambda each: not each.breaks_wall)
+    for thing in things:
+        back += thing_on_wall(thing, piece, frame)
         edges += edge_room(thing, piece, frame)
     back += _edges(frame, first=index == 0, last=index == count - 1, dashed=elevation.height_assumed)
     routes, run_labels, run_room = _runs(elevation.runs, piece, manner, frame)
@@ -155,9 +154,14 @@ def _piece(
     codes = [_code(each, piece) for each in boxes]
     field = (left + 3, top + 3, right - 3, floor - 2)
     cut, cut_room = breaks(piece, frame)
-    words, reached = placed(
-        [*codes, *run_labels, *thing_labels], [*taken, *cut_room], field, (), [*run_room, *edges]
-    )
+    words, reached = placed([*codes, *run_labels], [*taken, *cut_room], field, run_room, edges)
+    taken += [*cut_room, *(each.extent for each in letterings(words)), *_leaders(words)]
+    for thing in things:
+        said = name_of_thing(thing, piece, frame, taken, [*run_room, *edges])
+        taken += [each.extent for each in said]
+        words = (*words, *said)
+    holes = [hole for each in things if each.breaks_wall and (hole := thing_room(each, piece, frame))]
+    back += [_cleared(each, holes) for each in letterings(words) if each.y < field[3]]
     bottom = ordinate_bottom
     if reached > field[3]:
         # What found no room on the wall stands under the distances.
@@ -165,6 +169,25 @@ def _piece(
         bottom += reached - field[3] + 4
     foot, foot_y = _foot(elevation, left, right, bottom, index, count)
     return [*back, *routes, *cut, *faces, *ordinates, *heights, *words, *foot], foot_y
+
+
+def _leaders(words: tuple[Mark, ...]) -> list[Extent]:
+    """The room that leaders among the words take."""
+    room: list[Extent] = []
+    for each in words:
+        if isinstance(each, Stroke) and each.kind == "leader":
+            (x1, y1), (x2, y2) = (tuple(float(n) for n in end.split()) for end in each.d[1:].split("L"))
+            room += line_room((x1, y1), (x2, y2), 1)
+    return room
+
+
+def _cleared(word: Lettering, holes: list[Extent]) -> Mark:
+    """The hatching and the outlines behind a word are broken for it, as a draftsman leaves them out."""
+    left, top, right, bottom = word.extent
+    # Letters are reckoned wide; what is cleared is not.
+    spare = (right - left) * 0.05
+    kind = "blank" if any(inside(word.extent, each) for each in holes) else "floor"
+    return rect(left + spare - 2, top, right - left - 2 * spare + 4, bottom - top, kind)
 
 
 def _below(marks: tuple[Mark, ...], line_y: float, by: float) -> tuple[Mark, ...]:

@@ -14,8 +14,25 @@ Address: TypeAlias = Callable[[Ref], str | None]
 """Where a thing stands, as a relative URL; None where the manual has no place for it."""
 
 Anchor = Literal["start", "middle", "end"]
-SIZES_PX = {"head": 20.0, "name": 14.0, "word": 13.0, "note": 12.0, "tag": 11.5}
-BOLD = frozenset({"head", "name", "tag"})
+SIZES_PX = {"head": 20.0, "name": 14.0, "word": 13.0, "room": 12.0, "note": 12.0, "tag": 11.5}
+BOLD = frozenset({"head", "name", "room", "tag"})
+
+CAPITALS = {"room": 0.1}
+"""Kinds that are set in capitals, and how far apart, as a part of their size."""
+
+
+def size_px(kind: str) -> float:
+    """Height of letters of a kind, in px."""
+    return SIZES_PX[kind.split()[0]]
+
+
+def lettering_px(text: str, kind: str) -> float:
+    """Width of a line of text of a kind, in px, on the generous side."""
+    head = kind.split()[0]
+    bold = head in BOLD or "warn" in kind
+    if head in CAPITALS:
+        return width_px(text.upper(), SIZES_PX[head], bold=bold) + CAPITALS[head] * SIZES_PX[head] * len(text)
+    return width_px(text, SIZES_PX[head], bold=bold)
 
 
 class Stroke(NamedTuple):
@@ -42,13 +59,12 @@ class Lettering(NamedTuple):
     @property
     def size_px(self) -> float:
         """Height of its letters, in px."""
-        return SIZES_PX[self.kind.split()[0]]
+        return size_px(self.kind)
 
     @property
     def extent(self) -> tuple[float, float, float, float]:
         """Left, top, right, bottom of the room it takes, in px."""
-        bold = self.kind.split()[0] in BOLD or "warn" in self.kind
-        width = width_px(self.text, self.size_px, bold=bold)
+        width = lettering_px(self.text, self.kind)
         left = self.x - {"start": 0.0, "middle": width / 2, "end": width}[self.anchor]
         return (left, self.y - 0.8 * self.size_px, left + width, self.y + 0.25 * self.size_px)
 

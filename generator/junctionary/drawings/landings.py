@@ -22,16 +22,18 @@ def landing_letters(terminal: Terminal, known: dict[str, str]) -> str:
     return "+".join(landed)
 
 
-def listed(terminal: Terminal) -> str:
-    """The torque that is listed, in one unit, for the list under the drawing has both."""
-    return _OTHER_UNIT.sub("", terminal.torque)
+def torque_words(terminal: Terminal) -> tuple[str, ...]:
+    """What is listed and how tight it was made; in one unit, for the list under the drawing has both.
 
-
-def tightened(terminal: Terminal) -> str:
-    """How tight it was made, in words that tell it from what is listed; empty where no screw is."""
-    text = _OTHER_UNIT.sub("", terminal.measured)
-    if text in ("not recorded", "unknown"):
-        return f"torque {text}"
-    if text == "not to a value":
-        return "not set to a value"
-    return f"set {'' if text.startswith('to ') else 'to '}{text}" if text else ""
+    One phrase where both are the same; none where no screw is.
+    """
+    due, made = (_OTHER_UNIT.sub("", each) for each in (terminal.torque, terminal.measured))
+    if made == "to the listed value" and due.endswith(" listed"):
+        return (f"set to the {due}",)
+    if made in ("not recorded", "unknown"):
+        made = f"torque {made}"
+    elif made == "not to a value":
+        made = "not set to a value"
+    elif made:
+        made = f"set {'' if made.startswith('to ') else 'to '}{made}"
+    return tuple(each for each in (due, made) if each)

@@ -4,6 +4,7 @@ import re
 from functools import cache
 
 _UNIT = re.compile(r"(?<=\d) (?=(?:%|A|AWG|V|VA|W|ft|in|in-lb|in3|ft2|m|mm|cm|N)(?![\w-]))")
+_PARTS = re.compile(r"[^-]+-*|-+")
 _HELD = "\u00a0"
 _NARROW = frozenset("iljtfrI.,:;'|!()[]/- ·")
 _BROAD = frozenset("mwMW%@&—")
@@ -47,9 +48,13 @@ def wrapped(text: str, width_limit_px: float, size_px: float, *, bold: bool = Fa
 
 
 def _pieces(word: str, width_limit_px: float, size_px: float, *, bold: bool) -> list[str]:
+    """A word that is too long, broken after its hyphens, and elsewhere only at need."""
     pieces = [""]
-    for char in word:
-        if pieces[-1] and width_px(pieces[-1] + char, size_px, bold=bold) > width_limit_px:
+    for part in _PARTS.findall(word):
+        if pieces[-1] and width_px(pieces[-1] + part, size_px, bold=bold) > width_limit_px:
             pieces.append("")
-        pieces[-1] += char
+        for char in part:
+            if pieces[-1] and width_px(pieces[-1] + char, size_px, bold=bold) > width_limit_px:
+                pieces.append("")
+            pieces[-1] += char
     return pieces

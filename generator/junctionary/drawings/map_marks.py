@@ -1,8 +1,10 @@
 """What the wide and the narrow circuit map have alike: a node's notes, its link, the weight of a run."""
 
-from junctionary.drawings.ink import Linked, Mark, Stroke, rect
+from junctionary.drawings.ink import Lettering, Linked, Mark, Stroke, rect
 from junctionary.drawings.lettering import width_px, wrapped
+from junctionary.drawings.symbols import severity_mark
 from junctionary.sheets.circuit import MapNode, MapRun
+from junctionary.sheets.entries import Severity
 
 NOTE_PX = 12.0
 
@@ -21,6 +23,15 @@ def gathered(notes: tuple[str, ...], room_px: float) -> tuple[str, ...]:
         else:
             lines.append(note)
     return tuple(text for each in (*first, *lines) for text in wrapped(each, room_px, NOTE_PX))
+
+
+def graded(severity: Severity, x: float, y: float) -> tuple[Lettering, tuple[Stroke, ...]]:
+    """The word of a severity about a middle, on its base line, and its mark before it."""
+    wide = width_px(severity, NOTE_PX, bold=True)
+    return (
+        Lettering(x + 9, y, severity, "note warn", "middle"),
+        severity_mark(severity, x + 9 - wide * 0.47 - 12, y - 4.5),
+    )
 
 
 def weight(run: MapRun) -> str:

@@ -1,15 +1,24 @@
 """The service one-line diagram: panels side by side where they find room, one below another on a phone."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from junctionary.drawings.ink import SIZES_PX, Drawing, Lettering, Linked, Mark, Stroke, line, rect
 from junctionary.drawings.lettering import wrapped
-from junctionary.drawings.one_line_parts import RADIUS_PX, bars, circuits, earth, lying, source, upright
+from junctionary.drawings.one_line_key import key
+from junctionary.drawings.one_line_parts import (
+    RADIUS_PX,
+    Drawn,
+    bars,
+    circuits,
+    earth,
+    lying,
+    source,
+    upright,
+)
 from junctionary.sheets.one_line import Bus, End, Feed, Ground, Label, OneLine, Tap
 
 WIDE_PX = 1300.0
-MIDDLE_PX = 834.0
+MIDDLE_PX = 770.0
 NARROW_PX = 340.0
 _LINE_PX = 15.0
 _COLUMNS_PX = (142, 210)
@@ -17,20 +26,16 @@ _COLUMNS_PX = (142, 210)
 
 _MORE_FOR_GROUND_PX = 22.0
 _PAD_PX = 12.0
+_LEAST_PX = 560.0
+_SUPPLY_PX = 330.0
+"""What the supply and its words take at the upper left; the key stands to the right of that."""
+
 _IN_PX = 26.0
 _STEP_PX = 34.0
 _ASIDE_PX = 22.0
 
 KINDS = {"space": "breaker", "circuit": "source"}
 """What a thing is called aloud, where that is not the name of its kind."""
-
-
-@dataclass(frozen=True, slots=True)
-class Drawn:
-    """Marks, and how far down they reach."""
-
-    marks: tuple[Mark, ...]
-    bottom: float
 
 
 def wide_one_line(plan: OneLine, drawing_id: str) -> Drawing:
@@ -44,18 +49,25 @@ def middle_one_line(plan: OneLine, drawing_id: str) -> Drawing:
 
 
 def _beside(plan: OneLine, drawing_id: str, most_px: float, kind: str) -> Drawing:
-    """Panels side by side; where they are too many for the width, down the page instead."""
+    """What hangs on a panel side by side, panels it feeds below it; down the page where they are too many."""
     column = _column_px(plan, most_px)
     if column is None:
         return _down(plan, drawing_id, MIDDLE_PX, kind)
+    width = max((*(_reach(feed.bus, 0.0, column) for feed in plan.feeds), _LEAST_PX))
     marks: list[Mark] = []
     y = 4.0
-    for feed in plan.feeds:
-        drawn = _feed_beside(feed, y, column)
-        marks.extend(drawn.marks)
-        y = drawn.bottom + 26
-    marks, y = _with_apart(plan, marks, y, MIDDLE_PX)
-    width = max((*(_bus_px(feed.bus, column) for feed in plan.feeds), 420.0))
+    for index, feed in enumerate(plan.feeds):
+        above = _supply(feed, _IN_PX, y, width if index else _SUPPLY_PX)
+        top = above.bottom
+        if not index:
+            keys = key(plan, _SUPPLY_PX, y, width - _SUPPLY_PX, encloses=True)
+            marks.extend(keys.marks)
+            top = max(top, keys.bottom)
+        marks.append(line(_IN_PX, above.bottom, _IN_PX, top, "mid"))
+        below = _bus_beside(feed.bus, 0.0, top, column)
+        marks.extend((*above.marks, *below.marks))
+        y = below.bottom + 26
+    marks, y = _with_apart(plan, marks, y, width)
     return Drawing(drawing_id, width, y, plan.title, plan.says, tuple(marks), kind)
 
 
@@ -64,8 +76,18 @@ def _column_px(plan: OneLine, most_px: float) -> float | None:
     least, most = _COLUMNS_PX
     widths = (float(each) for each in range(most, least - 1, -2))
     return next(
-        (each for each in widths if all(_bus_px(feed.bus, each) <= most_px for feed in plan.feeds)), None
+        (each for each in widths if all(_reach(feed.bus, 0.0, each) <= most_px for feed in plan.feeds)), None
     )
+
+
+def _reach(bus: Bus, left: float, column: float) -> float:
+    """How far to the right a panel reaches, with those it feeds, each set below where it is fed from."""
+    below = (
+        _reach(tap.to, left + index * column, column)
+        for index, tap in enumerate(bus.taps)
+        if isinstance(tap.to, Bus)
+    )
+    return max(left + _bus_px(bus, column), *below, 0.0)
 
 
 def narrow_one_line(plan: OneLine, drawing_id: str) -> Drawing:
@@ -82,7 +104,8 @@ def _down(plan: OneLine, drawing_id: str, width: float, kind: str) -> Drawing:
         marks.extend((*above.marks, *below.marks))
         y = below.bottom + 26
     marks, y = _with_apart(plan, marks, y, width)
-    return Drawing(drawing_id, width, y, plan.title, plan.says, tuple(marks), kind)
+    keys = key(plan, 0, y, width, encloses=False)
+    return Drawing(drawing_id, width, keys.bottom + 8, plan.title, plan.says, (*marks, *keys.marks), kind)
 
 
 def _with_apart(plan: OneLine, marks: list[Mark], y: float, width: float) -> tuple[list[Mark], float]:
@@ -119,19 +142,8 @@ def _supply(feed: Feed, x: float, y: float, width: float) -> Drawn:
     return Drawn(tuple(marks), y)
 
 
-def _feed_beside(feed: Feed, y: float, column: float) -> Drawn:
-    above = _supply(feed, _IN_PX, y, max(_bus_px(feed.bus, column), 420.0))
-    below = _bus_beside(feed.bus, 0.0, above.bottom, column)
-    return Drawn((*above.marks, *below.marks), below.bottom)
-
-
-def _tap_px(tap: Tap, column: float) -> float:
-    return _bus_px(tap.to, column) + 14 if isinstance(tap.to, Bus) else column
-
-
 def _bus_px(bus: Bus, column: float) -> float:
-    taps = sum(_tap_px(each, column) for each in bus.taps)
-    return taps + column + _MORE_FOR_GROUND_PX + 2 * _PAD_PX
+    return (len(bus.taps) + 1) * column + _MORE_FOR_GROUND_PX + 2 * _PAD_PX
 
 
 def _panel_head(bus: Bus, x: float, y: float, room: float) -> Drawn:
@@ -151,41 +163,46 @@ def _panel_head(bus: Bus, x: float, y: float, room: float) -> Drawn:
 
 
 def _bus_beside(bus: Bus, left: float, y: float, column: float) -> Drawn:
-    """A panel with its bus across and what hangs on it side by side."""
+    """A panel with its bus across and what hangs on it side by side, and below it the panels it feeds."""
     width = _bus_px(bus, column)
     ground_px = column + _MORE_FOR_GROUND_PX - _IN_PX - _ASIDE_PX
     x = left + _IN_PX
     head = _panel_head(bus, x, y + 8, width - _IN_PX - _ASIDE_PX - _PAD_PX)
     bus_y = head.bottom
-    at = left + _PAD_PX
     marks: list[Mark] = [line(x, y, x, y + 8, "mid"), *head.marks]
-    last_x, inner = x, bus_y + 60
-    hanging: list[tuple[Tap, float, float]] = []
-    for tap in bus.taps:
-        tap_x = at + _IN_PX - _PAD_PX
-        drawn = _tap_top(tap, tap_x, bus_y, at + _tap_px(tap, column) - tap_x - _ASIDE_PX - 6)
+    inner = bus_y + 60
+    xs = [x + index * column for index in range(len(bus.taps))]
+    for tap, tap_x in zip(bus.taps, xs, strict=True):
+        drawn = _tap_top(tap, tap_x, bus_y, column - _ASIDE_PX - 6)
         marks.extend(drawn.marks)
         inner = max(inner, drawn.bottom)
-        hanging.append((tap, tap_x, bus_y + 44))
         if tap.interlocked:
             marks.extend(_interlock(x, bus_y - 36, tap_x, bus_y + 30))
-        last_x = tap_x
-        at += _tap_px(tap, column)
-    marks.append(line(x - 8, bus_y, max(last_x + 8, x + 64), bus_y, "bus"))
-    ground_x = at + _IN_PX - _PAD_PX
+    marks.append(line(x - 12, bus_y, max(xs[-1] + 12 if xs else 0, x + 76), bus_y, "bus"))
+    ground_x = x + len(bus.taps) * column
     marks.extend(bars(ground_x, bus_y + 12, bus.ground.bond))
     words = _words(bus.ground.label, ground_x + _ASIDE_PX, bus_y + 12, ground_px)
     marks.extend(words.marks)
     edge = max(inner, words.bottom, bus_y + 62) + 10
     marks.insert(0, rect(left + 1, y + 8, width - 2, edge - y - 8, "mid dashed"))
     bottom = edge
-    for tap, tap_x, from_y in hanging:
-        below = _below(tap, tap_x, (from_y, edge), _tap_px(tap, column), column)
+    feeders: list[tuple[Bus, float, float]] = []
+    for tap, tap_x in zip(bus.taps, xs, strict=True):
+        below = _below(tap, tap_x, (bus_y + 44, edge), column)
         marks.extend(below.marks)
         bottom = max(bottom, below.bottom)
+        if isinstance(tap.to, Bus):
+            feeders.append((tap.to, tap_x, below.bottom))
     ground = _to_earth(bus.ground, ground_x, bus_y + 50, edge, ground_px)
     marks.extend(ground.marks)
-    return Drawn(tuple(marks), max(bottom, ground.bottom))
+    bottom = max(bottom, ground.bottom)
+    # The rightmost first, so that no feeder runs through a panel that another feeds.
+    for fed, tap_x, from_y in reversed(feeders):
+        marks.append(line(tap_x, from_y, tap_x, bottom + 14, "mid"))
+        panel = _bus_beside(fed, tap_x - _IN_PX, bottom + 14, column)
+        marks.extend(panel.marks)
+        bottom = panel.bottom
+    return Drawn(tuple(marks), bottom)
 
 
 def _tap_top(tap: Tap, x: float, bus_y: float, room: float) -> Drawn:
@@ -201,19 +218,18 @@ def _tap_top(tap: Tap, x: float, bus_y: float, room: float) -> Drawn:
     return Drawn(marks, max(words.bottom, bus_y + 46))
 
 
-def _below(tap: Tap, x: float, ys: tuple[float, float], width: float, column: float) -> Drawn:
-    """The wire of a tap out of its panel, from one height to another, and what is at its end."""
+def _below(tap: Tap, x: float, ys: tuple[float, float], column: float) -> Drawn:
+    """The wire of a tap out of its panel, from one height to another, and what ends it but a panel."""
     from_y, edge = ys
     marks: list[Mark] = [line(x, from_y, x, edge, "mid")]
     y = edge
-    room = width - _IN_PX - _ASIDE_PX + _PAD_PX
+    room = column - _ASIDE_PX - 16
     if tap.wire is not None:
         words = _words(tap.wire, x + _ASIDE_PX, y + 24, room)
         marks.extend((line(x, y, x, words.bottom + 6, "mid"), *words.marks))
         y = words.bottom + 6
     if isinstance(tap.to, Bus):
-        drawn = _bus_beside(tap.to, x - _IN_PX, y, column)
-        return Drawn((*marks, *drawn.marks), drawn.bottom)
+        return Drawn(tuple(marks), y)
     if tap.to.sign:
         drawn = _disc(tap.to, x, y + 4, room)
         wire = line(x, y, x, _disc_middle(tap.to, y + 4, room), "mid")

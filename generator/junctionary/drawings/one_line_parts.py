@@ -1,11 +1,20 @@
 """Parts of a one-line diagram, after the trade's usual signs: sources, meter, breakers, fuses, grounds."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from junctionary.drawings.ink import Lettering, Mark, Stroke, circle, line, rect
 from junctionary.sheets.one_line import SURGE, Bond, Device
 
 RADIUS_PX = 15.0
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """Marks, and how far down they reach."""
+
+    marks: tuple[Mark, ...]
+    bottom: float
 
 
 def source(x: float, y: float, sign: str) -> Iterator[Mark]:

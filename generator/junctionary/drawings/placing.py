@@ -12,8 +12,7 @@ from functools import cache
 from itertools import pairwise
 from typing import TypeAlias
 
-from junctionary.drawings.ink import BOLD, SIZES_PX, Lettering, Linked, Mark, line
-from junctionary.drawings.lettering import width_px
+from junctionary.drawings.ink import Lettering, Linked, Mark, lettering_px, line, size_px
 from junctionary.sheets.links import Ref
 
 Extent: TypeAlias = tuple[float, float, float, float]
@@ -54,17 +53,13 @@ class Label:
     def size(self) -> tuple[float, float]:
         """Width and height of its lines."""
         return (
-            max(width_px(text, SIZES_PX[kind.split()[0]], bold=_is_bold(kind)) for text, kind in self.lines),
+            max(lettering_px(text, kind) for text, kind in self.lines),
             sum(_line_px(kind) for _, kind in self.lines),
         )
 
 
-def _is_bold(kind: str) -> bool:
-    return kind.split()[0] in BOLD or "warn" in kind
-
-
 def _line_px(kind: str) -> float:
-    return SIZES_PX[kind.split()[0]] * 1.1
+    return size_px(kind) * 1.1
 
 
 def placed(
@@ -104,7 +99,8 @@ def placed(
         if math.hypot(x2 - x1, y2 - y1) >= _LEADER_FROM_PX + 3:
             occupied += line_room((x1, y1), (x2, y2), 0.5)[:-1]
             marks.append(line(x1, y1, x2, y2, "leader"))
-        occupied.append(at)
+        # A little more than it takes, so that it does not run into its neighbours.
+        occupied.append((at[0] - 2, at[1], at[2] + 2, at[3]))
         marks += _written(label, at)
     return tuple(marks), row_bottom
 
@@ -125,16 +121,18 @@ def _place(
 ) -> Extent | None:
     """The best free place; first with a leader that crosses nothing, then with any leader."""
     farthest = _RINGS_PX[2] if label.may_go else _RINGS_PX[-1]
-    for all_avoided, leader_free, limit in (
+    ways = (
         (clear, True, min(_SHY_PX, farthest)),
         (walls, True, farthest),
         (occupied, True, farthest),
         (occupied, False, farthest),
-    ):
+    )
+    # What may be left out is rather left out than set on a wall.
+    for all_avoided, leader_free, limit in ways[:2] if label.may_go else ways:
         for at, stand_off in _places(label):
             if stand_off > limit:
                 break
-            if not _within(at, field) or _is_met(at, all_avoided):
+            if not inside(at, field) or _is_met(at, all_avoided):
                 continue
             if leader_free and stand_off >= _LEADER_FROM_PX:
                 way = line_room(*_ends(label, at), 0.5)[:-1]
@@ -188,7 +186,8 @@ def _sign(value: float) -> float:
     return -1.0 if value < -1e-9 else 1.0 if value > 1e-9 else 0.0
 
 
-def _within(at: Extent, field: Extent) -> bool:
+def inside(at: Extent, field: Extent) -> bool:
+    """Whether an extent lies in a field."""
     return at[0] >= field[0] and at[1] >= field[1] and at[2] <= field[2] and at[3] <= field[3]
 
 
@@ -209,6 +208,11 @@ def _is_met(extent: Extent, others: Sequence[Extent]) -> bool:
     return False
 
 
+def meet(a: Extent, b: Extent) -> bool:
+    """Whether two extents have room in common."""
+    return a[0] < b[2] and b[0] < a[2] and a[1] < b[3] and b[1] < a[3]
+
+
 def _about(extent: Extent, label: Label) -> bool:
     """Whether something taken is the very thing a label names: its leader begins there."""
     return extent[0] <= label.x <= extent[2] and extent[1] <= label.y <= extent[3]
@@ -226,7 +230,7 @@ def _written(label: Label, at: Extent) -> tuple[Mark, ...]:
     words: list[Mark] = []
     y = at[1]
     for text, kind in label.lines:
-        size = SIZES_PX[kind.split()[0]]
+        size = size_px(kind)
         words.append(Lettering(at[0], y + 0.84 * size, text, f"{kind} halo"))
         y += _line_px(kind)
     return (Linked(label.to, label.says, tuple(words)),) if label.to is not None else tuple(words)

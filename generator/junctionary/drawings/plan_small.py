@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from itertools import pairwise
 
-from junctionary.drawings.ink import Drawing, Linked, Mark, Stroke, letterings
-from junctionary.drawings.lettering import wrapped
+from junctionary.drawings.ink import Drawing, Linked, Mark, Stroke
 from junctionary.drawings.placing import Extent, Label, line_room, placed
+from junctionary.drawings.plan_names import name_in
 from junctionary.drawings.plan_symbols import on_plan, principal
 from junctionary.drawings.plan_walls import ToPx, floor_of, gap_of, leaf_room, stands_in, walls_of
 from junctionary.sheets.plan import Inches, Plan, PlanBox, PlanRoom
@@ -14,6 +14,8 @@ _WIDE_PX, _NARROW_PX = 600.0, 330.0
 _MARGIN_PX = 6.0
 _PANEL_PX = 8.0
 """Half the depth a panel's symbol takes from its wall."""
+_SPARE_PX = -1.5
+"""Letters are reckoned wide, and here there is no room to spare for that."""
 
 
 def wide_small(plan: Plan, widest_in: float) -> Drawing:
@@ -47,11 +49,9 @@ def _small(plan: Plan, widest_in: float, width_px: float, layout: str) -> Drawin
     taken += [_about(box, px) for box in panels]
     rooms: list[Mark] = []
     for room in plan.rooms:
-        floor = floor_of(room, px)
-        inside = _inside(room, px(room.corners[0]), scale)
-        words, _ = placed([_name(room, inside)], taken, inside)
-        taken += [each.extent for each in letterings(words)]
-        rooms.append(Linked(room.ref, f"room {room.name}", (Stroke(floor.d, "floor"), *words)))
+        words = name_in(room.name, [px(each) for each in room.corners], "note", taken, spare_px=_SPARE_PX)
+        taken += [each.extent for each in words]
+        rooms.append(Linked(room.ref, f"room {room.name}", (Stroke(floor_of(room, px).d, "floor"), *words)))
     walls = [each for room in plan.rooms for each in _walls(room, px)]
     named, _ = placed([_panel_name(box, px) for box in panels], taken, field, shy_of=walls)
     lines: list[Mark] = []
@@ -84,21 +84,8 @@ def _panel_name(box: PlanBox, px: ToPx) -> Label:
     return Label(((box.name, "tag"),), *_at(box, px), 1.5 * _PANEL_PX, (0.0, 1.0), may_go=True)
 
 
-def _inside(room: PlanRoom, first: tuple[float, float], scale: float) -> Extent:
-    """The room's extent, less its walls."""
-    xs = [first[0] + (x - room.corners[0][0]) * scale for x, _ in room.corners]
-    ys = [first[1] + (y - room.corners[0][1]) * scale for _, y in room.corners]
-    return (min(xs) + 6, min(ys) + 3, max(xs) - 6, max(ys) - 3)
-
-
 def _walls(room: PlanRoom, px: ToPx) -> Iterator[Extent]:
     """The room its walls take."""
     points = [px(corner) for corner in room.corners]
     for start, end in pairwise((*points, points[0])):
         yield from line_room(start, end, 3)
-
-
-def _name(room: PlanRoom, inside: Extent) -> Label:
-    lines = wrapped(room.name, max(inside[2] - inside[0], 20.0), 12)
-    middle = ((inside[0] + inside[2]) / 2, (inside[1] + inside[3]) / 2)
-    return Label(tuple((each, "note") for each in lines), *middle, -6, (0, 1), may_go=True, on=True)

@@ -2,10 +2,15 @@
 
 import math
 
-from junctionary.drawings.ink import Lettering, Mark, Stroke, circle, line, rect
+from junctionary.drawings.ink import Lettering, Mark, Stroke, circle, lettering_px, line, rect
 from junctionary.sheets.circuit import Symbol
 
 SWITCHES: dict[str, str] = {"switch": "S", "switch-3": "S3", "switch-4": "S4"}
+
+LEAST_LETTERED_PX = 5.0
+"""The radius of symbols from which switches are lettered."""
+
+_SWITCH_PX = 13.0
 
 Vector = tuple[float, float]
 
@@ -16,16 +21,59 @@ def on_plan(
     """The symbols of one box about a point. ``inward`` points from its wall; None stands free."""
     name = principal(symbols)
     if name in SWITCHES:
-        words = switch_words(symbols)
         dx, dy = inward or (0.0, 0.0)
-        if radius < 5:
+        if radius < LEAST_LETTERED_PX:
             # Too small for letters: a stroke out from the wall.
             return (line(x - dx * radius, y - dy * radius, x + dx * radius, y + dy * radius, "mid"),)
-        stem = line(x - dx * radius, y - dy * radius, x - dx * radius * 0.7, y - dy * radius * 0.7, "mid")
-        return (*((stem,) if inward else ()), Lettering(x, y + 4.2, words, "tag halo", "middle"))
+        return _switches(symbols, x, y, radius, inward)
     if name == "panel":
         return _panel(x, y, radius, inward)
     return (*_body(name, x, y, radius, inward or (0.0, -1.0)), *_switch_beside(symbols, x, y, radius, inward))
+
+
+def reach_px(symbols: tuple[Symbol, ...], radius: float, inward: Vector | None) -> tuple[float, float]:
+    """How far the symbol of a box reaches from its middle, across and down."""
+    name = principal(symbols)
+    if name in SWITCHES and radius >= LEAST_LETTERED_PX:
+        each = [lettering_px(word, "tag") + 2 for word in switch_words(symbols).split()]
+        if _stacks(inward):
+            return (max(each) / 2, len(each) * _SWITCH_PX / 2)
+        return (sum(each) / 2, _SWITCH_PX / 2)
+    if name == "panel" and inward is not None:
+        along, deep = 1.5 * radius + 2, 0.55 * radius + 2
+        return (deep, along) if _stacks(inward) else (along, deep)
+    reach = radius * (1.4 if name in ("light", "fan") and radius >= 10 else 1.15)
+    return (reach, reach)
+
+
+def _stacks(inward: Vector | None) -> bool:
+    """On a wall that runs down the drawing letters stand one under another, so that none lies on the wall."""
+    return inward is not None and abs(inward[0]) > abs(inward[1])
+
+
+def _switches(
+    symbols: tuple[Symbol, ...], x: float, y: float, radius: float, inward: Vector | None
+) -> tuple[Mark, ...]:
+    """A letter for each switch along the wall, on a stem from it."""
+    words = switch_words(symbols).split()
+    across, down = reach_px(symbols, radius, inward)
+    marks: list[Mark] = []
+    at = -down if _stacks(inward) else -across
+    for word in words:
+        wide = lettering_px(word, "tag") + 2
+        if _stacks(inward):
+            middle = (x, y + at + _SWITCH_PX / 2)
+            at += _SWITCH_PX
+        else:
+            middle = (x + at + wide / 2, y)
+            at += wide
+        marks.append(Lettering(middle[0], middle[1] + 4.2, word, "tag halo", "middle"))
+    if inward is not None:
+        dx, dy = inward
+        deep = across if _stacks(inward) else down
+        foot, head = deep + 4, deep
+        marks.insert(0, line(x - dx * foot, y - dy * foot, x - dx * head, y - dy * head, "mid"))
+    return tuple(marks)
 
 
 def principal(symbols: tuple[Symbol, ...]) -> Symbol:

@@ -101,7 +101,10 @@ def leaf_room(gap: PlanGap, px: ToPx) -> Iterator[Extent]:
     for leaf in gap.leaves:
         (hx, hy), (ox, oy), (sx, sy) = px(leaf.hinge), px(leaf.open), px(leaf.shut)
         yield from line_room((hx, hy), (ox, oy), 2)
-        # The arc by its chords: half way it stands off the hinge by the width of the leaf.
-        mx, my = hx + (ox + sx - 2 * hx) * 0.7071, hy + (oy + sy - 2 * hy) * 0.7071
-        yield from line_room((ox, oy), (mx, my), 3)
-        yield from line_room((mx, my), (sx, sy), 3)
+        turn, way = math.atan2(oy - hy, ox - hx), math.atan2(sy - hy, sx - hx)
+        sweep = (way - turn + math.pi) % (2 * math.pi) - math.pi
+        radius = math.hypot(ox - hx, oy - hy)
+        arc = [turn + sweep * step / 8 for step in range(9)]
+        points = [(hx + radius * math.cos(each), hy + radius * math.sin(each)) for each in arc]
+        for one, other in pairwise(points):
+            yield from line_room(one, other, 2)

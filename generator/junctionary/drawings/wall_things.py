@@ -1,7 +1,8 @@
 """What breaks a wall or stands against it, as it is faced."""
 
-from junctionary.drawings.ink import Mark, Stroke, line, rect
-from junctionary.drawings.placing import Extent, Label, line_room
+from junctionary.drawings.ink import Lettering, Mark, Stroke, line, rect
+from junctionary.drawings.placing import Extent, line_room
+from junctionary.drawings.plan_names import name_beside, name_in
 from junctionary.drawings.wall_pieces import Piece
 from junctionary.sheets.elevation import WallThing
 
@@ -13,14 +14,15 @@ def clipped(at: Extent, frame: Extent) -> Extent | None:
     return (left, top, right, bottom) if left < right and top < bottom else None
 
 
-def _extent(thing: WallThing, piece: Piece, frame: Extent) -> Extent | None:
+def thing_room(thing: WallThing, piece: Piece, frame: Extent) -> Extent | None:
+    """What it covers of a piece of its wall."""
     left, right = piece.x(thing.left), piece.x(thing.left + thing.width)
     return clipped((left, piece.y(thing.up + thing.height), right, piece.y(thing.up)), frame)
 
 
 def edge_room(thing: WallThing, piece: Piece, frame: Extent) -> list[Extent]:
     """The room its four edges take."""
-    at = _extent(thing, piece, frame)
+    at = thing_room(thing, piece, frame)
     if at is None:
         return []
     left, top, right, bottom = at
@@ -29,11 +31,11 @@ def edge_room(thing: WallThing, piece: Piece, frame: Extent) -> list[Extent]:
     return [each for a, b, c, d in (*sides, *posts) for each in line_room((a, b), (c, d), 1)]
 
 
-def thing_on_wall(thing: WallThing, piece: Piece, frame: Extent) -> tuple[list[Mark], list[Label]]:
-    """Its outline, with what it is as a label; the leaf of a door by two lines that meet at its hinges."""
-    at = _extent(thing, piece, frame)
+def thing_on_wall(thing: WallThing, piece: Piece, frame: Extent) -> list[Mark]:
+    """Its outline; the leaf of a door by two lines that meet at its hinges."""
+    at = thing_room(thing, piece, frame)
     if at is None:
-        return [], []
+        return []
     left, top, right, bottom = at
     weight = "hole" if thing.breaks_wall else "thing"
     kind = f"{weight} dashed-fine" if thing.assumed else weight
@@ -44,5 +46,18 @@ def thing_on_wall(thing: WallThing, piece: Piece, frame: Extent) -> tuple[list[M
     leaves = {"left": ((left, right),), "right": ((right, left),), "both": ((left, middle), (right, middle))}
     for hinge, edge in leaves.get(thing.hinged, ()):
         marks.append(Stroke(f"M{edge:.1f} {top:.1f}L{hinge:.1f} {y:.1f}L{edge:.1f} {bottom:.1f}", "leg"))
-    named = Label(((thing.what.replace("-", " "), "note"),), middle, y, -6, (0, 1), may_go=True)
-    return marks, [named] if right - left > 14 else []
+    return marks
+
+
+def name_of_thing(
+    thing: WallThing, piece: Piece, frame: Extent, taken: list[Extent], lines: list[Extent]
+) -> tuple[Lettering, ...]:
+    """What it is, within its outline or close beside it; left to the list where neither has room."""
+    at = thing_room(thing, piece, frame)
+    if at is None:
+        return ()
+    left, top, right, bottom = at
+    corners = ((left, top), (right, top), (right, bottom), (left, bottom))
+    text = thing.what.replace("-", " ")
+    said = name_in(text, corners, "note", taken, lines)
+    return said or name_beside(text, corners, "note", [*taken, *lines], frame)

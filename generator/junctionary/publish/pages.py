@@ -87,6 +87,12 @@ PAPER_PX = 860.0
 TABLET_PX = 734.0
 """The widest drawing that a tablet shows as large as it is drawn."""
 
+PRINT_PX = 650.0
+"""The width that a sheet of paper leaves a drawing."""
+
+TALL_PX = 430.0
+"""The height from which a drawing seldom finds room on paper under what precedes it."""
+
 DRAFTED = frozenset(
     {"wide plan", "wide wall", "wide bars", "wide drop", "wide map", "wide line", "wide makeup", "wide small"}
 )
@@ -132,6 +138,9 @@ def plate(wide: Drawing, narrow: Drawing, address: Address, middle: Drawing | No
         kind = "plate broad"
     if wide.kind in DRAFTED:
         kind += " drafted"
+    printed = wide if kind.startswith("plate drafted") or kind == "plate" else layouts[1]
+    if printed.height_px * min(1.0, PRINT_PX / printed.width_px) > TALL_PX:
+        kind += " tall"
     drawn = Markup("").join(svg(each, address) for each in layouts)
     # Where a theme lets a drawing scroll, the keyboard must be able to reach it.
     reach = "" if "<a " in drawn else Markup(' tabindex="0"')

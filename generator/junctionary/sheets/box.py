@@ -86,7 +86,7 @@ class Terminal:
 
 @dataclass(frozen=True, slots=True)
 class Device:
-    """A device in the box with its terminals, in the order they are drawn."""
+    """A device in the box, its terminals in the order they are drawn; ``face`` is its NEMA configuration."""
 
     ref: Ref
     id: str
@@ -94,6 +94,7 @@ class Device:
     symbol: Symbol
     terminals: tuple[Terminal, ...]
     feeds: Phrase = ()
+    face: str = ""
 
 
 @dataclass(frozen=True, slots=True)

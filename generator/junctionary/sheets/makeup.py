@@ -233,6 +233,7 @@ def _device(survey: Survey, box: Box, device: HouseDevice) -> Device:
             _terminal(survey, box, device, name, landings.get(name), joints.get(name)) for name in shown
         ),
         feeds=_fed_by(survey, device) if len(box.circuits) > 1 else (),
+        face=device.kind.face or "",
     )
 
 

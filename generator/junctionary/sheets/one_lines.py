@@ -195,7 +195,12 @@ def _source_tap(house: House, panel: Panel, breaker: Breaker) -> Tap:
 
 def _source_end(house: House, source: Source, more: tuple[str, ...] = ()) -> End:
     lines = [said(house, source.rating)] if source.rating is not None else ["rating not recorded"]
-    lines.append(f"when the utility fails: {source.without_utility or NOT_RECORDED}")
+    fails = source.without_utility
+    lines.append(
+        f"{fails} when the utility fails"
+        if fails in ("runs", "stops")
+        else f"when the utility fails: {fails or NOT_RECORDED}"
+    )
     if source.at:
         lines.append(f"at {source.at}")
     return End(SIGNS[source.is_], Label(source_words(source), (*lines, *more), Ref("circuit", source.id)))
