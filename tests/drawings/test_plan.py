@@ -16,7 +16,7 @@ from junctionary.drawings.plan import (
     wide_level,
     wide_room,
 )
-from junctionary.drawings.plan_small import small_level
+from junctionary.drawings.plan_small import narrow_small, wide_small
 from junctionary.publish.pages import TABLET_PX
 from junctionary.sheets.levels import level_sheet
 from junctionary.sheets.links import Ref
@@ -63,7 +63,7 @@ SWITCHES = {"S", "S3", "S4"}
 
 
 def names_and_codes_on_swings(survey: Survey) -> dict[str, list[str]]:
-    small = [small_level(plan, 528) for plan in level_plans(survey)]
+    small = [draw(plan, 528) for plan in level_plans(survey) for draw in (wide_small, narrow_small)]
     found = {each.id: lettering_on_swings(each) for each in [*drawn(survey), *small]}
     return {
         name: words for name, texts in found.items() if (words := [t for t in texts if t not in SWITCHES])
@@ -94,7 +94,8 @@ def test_no_leader_of_a_demo_room_runs_through_lettering(demo_survey: Survey) ->
 
 def test_every_room_of_the_demo_is_named_on_its_level_and_on_the_small_plan(demo_survey: Survey) -> None:
     for plan in level_plans(demo_survey):
-        for drawing in (wide_level(plan), middle_level(plan), small_level(plan, 528)):
+        small = (wide_small(plan, 528), narrow_small(plan, 528))
+        for drawing in (wide_level(plan), middle_level(plan), *small):
             words = " ".join(each.text for each in letterings(drawing.marks))
             assert [each.name for each in plan.rooms if each.name not in words] == [], drawing.id
 

@@ -1,4 +1,4 @@
-"""The cover's plans: names clear of one another and of the swing of doors, panels where they stand."""
+"""The cover's plans: names clear of one another, panels where they stand."""
 
 from collections.abc import Callable
 
@@ -7,9 +7,7 @@ from overlaps import lettering_overlaps, outside
 from rooms import level_plans
 
 from junctionary.drawings.ink import Drawing, Linked, letterings
-from junctionary.drawings.placing import Extent
 from junctionary.drawings.plan_small import narrow_small, wide_small
-from junctionary.drawings.plan_walls import leaf_room
 from junctionary.sheets.links import Ref
 from junctionary.sheets.plan import Plan
 from junctionary.sheets.survey import Survey
@@ -33,29 +31,6 @@ def test_no_lettering_lies_on_other_lettering(demo_survey: Survey, draw: Draw) -
         drawing = draw(plan, across(plan))
         assert lettering_overlaps(drawing) == [], drawing.id
         assert outside(drawing) == [], drawing.id
-
-
-def swings(plan: Plan, drawing: Drawing) -> list[Extent]:
-    """What the doors of a plan sweep, in px."""
-    left, top = (min(corner[axis] for room in plan.rooms for corner in room.corners) for axis in (0, 1))
-    scale = (drawing.width_px - 12) / across(plan)
-    return [
-        each
-        for gap in plan.gaps
-        for each in leaf_room(gap, lambda at: (6 + (at[0] - left) * scale, 6 + (at[1] - top) * scale))
-    ]
-
-
-def test_no_name_lies_in_the_swing_of_a_door(demo_survey: Survey) -> None:
-    swept = 0
-    for plan in plans(demo_survey):
-        drawing = wide_small(plan, across(plan))
-        for a, b, c, d in swings(plan, drawing):
-            swept += 1
-            for word in letterings(drawing.marks):
-                x1, y1, x2, y2 = word.extent
-                assert not (x1 < c and a < x2 and y1 < d and b < y2), word.text
-    assert swept > 6
 
 
 @LAYOUTS
