@@ -11,7 +11,7 @@ from samples import BOX, CIRCUIT, HAZARD, sheets
 
 from junctionary.publish.address import address_book
 from junctionary.publish.folder import swap_in
-from junctionary.publish.pages import TEMPLATES, page, pages
+from junctionary.publish.pages import TEMPLATES, is_short, page, pages
 from junctionary.publish.theme import NoSuchTheme, theme
 from junctionary.sheets.caution import BeforeOpening
 
@@ -202,3 +202,17 @@ def test_lettering_as_drawn_never_collides_and_stays_legible(
     context.close()
     assert all(each.startswith("file:") for each in asked)
     assert told == []
+
+
+@pytest.mark.parametrize(
+    ("cell", "short"),
+    [
+        ("2026-10-31", True),
+        ("main 9+11", True),
+        ("as-found", True),
+        ("verified", False),
+        ("press it monthly", False),
+    ],
+)
+def test_a_date_or_a_breaker_in_a_table_stands_on_one_line(cell: str, short: bool) -> None:
+    assert is_short((cell,)) is short

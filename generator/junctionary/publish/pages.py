@@ -43,7 +43,7 @@ from junctionary.sheets.cover import Cover
 from junctionary.sheets.drop_plot import DropPlot
 from junctionary.sheets.elevation import Elevation
 from junctionary.sheets.face import LitFace, PanelFace
-from junctionary.sheets.links import Link, Phrase, Ref
+from junctionary.sheets.links import Link, Phrase, Ref, plain
 from junctionary.sheets.lists import FindingsSheet, ListSheet, NotRecordedSheet, SplicesSheet
 from junctionary.sheets.loads import LoadsSheet
 from junctionary.sheets.lookup import MakeDeadSheet, OneMoreSheet, OutageSheet, WhereToLookSheet
@@ -97,6 +97,9 @@ DRAFTED = frozenset(
     {"wide plan", "wide wall", "wide bars", "wide drop", "wide map", "wide line", "wide makeup", "wide small"}
 )
 """Drawings whose wide layout still reads on a tablet: the narrow one is for a phone only."""
+
+_SHORT = 12
+"""Letters of a cell that is never broken in two."""
 
 NO_PICTURES: Mapping[str, Size | None] = MappingProxyType({})
 
@@ -168,6 +171,12 @@ def _inset(keeps: tuple[float, ...]) -> str:
 def lit_face(small: LitFace) -> Markup:
     """The small face of a panel; nothing on it leads anywhere, so it is the same on every page."""
     return svg(small_face(small, f"lit-{fragment(small.face.ref)}"), lambda _: None)
+
+
+def is_short(cell: Phrase) -> bool:
+    """Whether a cell is a date, a breaker, a figure with its unit: what must stand on one line."""
+    words = plain(cell)
+    return len(words) <= _SHORT and not words.isalpha()
 
 
 def _found(sheets: Iterable[tuple[str, str]], href: Address) -> list[tuple[str, str, str]]:
@@ -263,6 +272,7 @@ def page(
         pictures=pictures,
         anchor=fragment,
         say=say,
+        is_short=is_short,
         draw_map=draw_map,
         draw_bars=draw_bars,
         draw_drop=draw_drop,
