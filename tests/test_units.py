@@ -242,7 +242,13 @@ def test_feet_and_inches_read_back_as_the_same_length(sixteenths: int) -> None:
 
 
 @settings(deadline=None)
-@given(text=st.text(max_size=80) | st.from_regex(r"[-0-9./, ]{1,12} ?[a-zA-Z'\"^3·-]{0,6}", fullmatch=True))
+@given(
+    text=st.text(max_size=80)
+    | st.from_regex(r"[-0-9./, ]{1,12} ?[a-zA-Z'\"^3·-]{0,6}", fullmatch=True)
+    | st.from_regex(
+        r"-?[0-9]{1,4}(?:\.[0-9])? ?(?:in|ft|mm|ft2|in3|kg|A|V|kVA|W|in-lb|F|deg)", fullmatch=True
+    )
+)
 def test_any_text_is_read_or_refused_with_words(text: str) -> None:
     for kind in KINDS:
         try:
