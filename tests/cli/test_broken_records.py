@@ -177,14 +177,22 @@ BROKEN: dict[str, tuple[dict[str, str | bytes], str, str]] = {
         "rooms/lamp.yaml",
         "move it to circuits/",
     ),
-    "a file that an editor named": ({"rooms/hall.yaml.txt": "¦room: hall\n"}, "rooms/hall.yaml.txt", "rename it"),
+    "a file that an editor named": (
+        {"rooms/hall.yaml.txt": "¦room: hall\n"},
+        "rooms/hall.yaml.txt",
+        "rename it",
+    ),
     "more spaces than memory holds": (
-        {"panels/main.yaml": "panel: main\nspaces: ¦999999999999\nbreakers:\n  1: {feeds: den}\n  2: {feeds: tank}\n"},
+        {
+            "panels/main.yaml": "panel: main\nspaces: ¦999999999999\nbreakers:\n  1: {feeds: den}\n  2: {feeds: tank}\n"
+        },
         "panels/main.yaml",
         "from 1 to 200",
     ),
     "a day there is not": (
-        {"circuits/tank.yaml": "circuit: tank\nname: Water heater\nevidence: {how: seen, date: ¦2026-06-31}\n"},
+        {
+            "circuits/tank.yaml": "circuit: tank\nname: Water heater\nevidence: {how: seen, date: ¦2026-06-31}\n"
+        },
         "circuits/tank.yaml",
         "2026-06-31",
     ),

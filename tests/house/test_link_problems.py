@@ -343,8 +343,12 @@ def test_it_is_said_where_to_record_what_is_not_recorded(house_problems: Callabl
     ]
 
 
-def test_a_sentence_where_an_id_is_due_is_sent_to_the_note(house_problems: Callable[[str], list[str]]) -> None:
-    (said,) = house_problems(f"{BASE}[log.yaml]\n- {{date: 2026-01-02, trip: main/1, while: kettle and toaster}}\n")
+def test_a_sentence_where_an_id_is_due_is_sent_to_the_note(
+    house_problems: Callable[[str], list[str]],
+) -> None:
+    (said,) = house_problems(
+        f"{BASE}[log.yaml]\n- {{date: 2026-01-02, trip: main/1, while: kettle and toaster}}\n"
+    )
     assert said.endswith("name one that is recorded, or write this in note:")
 
 
@@ -362,7 +366,9 @@ def test_a_feeder_may_come_from_a_box(problems_of: ProblemsOf, written: str) -> 
     assert not [each for each in problems_of(BASE + text) if "goes from box" in each]
 
 
-def test_a_breaker_of_half_sizes_and_one_of_a_panel_numbered_otherwise_adjoin(problems_of: ProblemsOf) -> None:
+def test_a_breaker_of_half_sizes_and_one_of_a_panel_numbered_otherwise_adjoin(
+    problems_of: ProblemsOf,
+) -> None:
     halves = f"{PANEL}breakers: {{1: {{feeds: c}}, 3b+5a: {{}}}}\n"
     down = f"{PANEL}breakers: {{1: {{feeds: c}}, 3+4: {{}}}}\nlegs: {{3: A, 4: B}}\n"
     assert [*problems_of(BASE + halves), *problems_of(BASE + down)] == []
@@ -381,7 +387,10 @@ def test_a_kind_that_could_not_be_read_is_not_called_no_gfci(problems_of: Proble
 @pytest.mark.parametrize(
     ("ways", "said"),
     [
-        (3, "write three_way: {s1: {common: ..., travelers: ...}}: feed or a cable, and the cable of its travelers"),
+        (
+            3,
+            "write three_way: {s1: {common: ..., travelers: ...}}: feed or a cable, and the cable of its travelers",
+        ),
         (4, "write four_way: {s1: {in: ..., out: ...}}, each the cable or its two conductors"),
     ],
 )

@@ -35,7 +35,9 @@ def test_every_key_is_told_and_no_other() -> None:
     assert told == written
 
 
-@pytest.mark.parametrize(("model", "key"), KEYS, ids=lambda each: each.name if isinstance(each, Key) else each.__name__)
+@pytest.mark.parametrize(
+    ("model", "key"), KEYS, ids=lambda each: each.name if isinstance(each, Key) else each.__name__
+)
 def test_its_example_is_read(model: type[Record], key: Key) -> None:
     others = [f"{each.name}: {each.like}\n" for each in keys(model) if each.must and each.name != key.name]
     tree, problems = load("".join([f"{key.name}: {key.like}\n", *others]), "example.yaml")

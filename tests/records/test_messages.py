@@ -58,8 +58,7 @@ SAID: dict[str, tuple[str, str, str]] = {
     "a permit without its number": (
         "house.yaml",
         "house: Hut\nreference: nec-2023\npermits: [{authority: County}]\n",
-        "house.yaml:3:11: no 'number' here; expected the key 'number'; "
-        "add it, such as number: E-2024-318",
+        "house.yaml:3:11: no 'number' here; expected the key 'number'; add it, such as number: E-2024-318",
     ),
     "a day no permit is closed on": (
         "house.yaml",
@@ -144,8 +143,7 @@ SAID: dict[str, tuple[str, str, str]] = {
     "nothing where a mapping is due": (
         BOX,
         "room: den\nboxes:\n  K1:\n    devices:\n",
-        "boxes/den.yaml:4:13: nothing; expected a mapping; "
-        "write it like devices: {r1: gfci-20, s1: switch}",
+        "boxes/den.yaml:4:13: nothing; expected a mapping; write it like devices: {r1: gfci-20, s1: switch}",
     ),
     "a name no marker could write": (
         BOX,

@@ -100,7 +100,7 @@ _SEVERAL = {"circuit": "circuits", "room": "rooms", "box": "boxes"}
 
 
 def _alike(facts: Iterable[Wanted]) -> list[tuple[str, list[Wanted]]]:
-    """The facts, those that say the same of several circuits, rooms or boxes as one, where the first stands."""
+    """The facts; those that say the same of several circuits, rooms or boxes as one, where the first is."""
     groups: dict[tuple[str, ...], list[tuple[str, Wanted]]] = {}
     for each in facts:
         match = _SUBJECT.search(each.fact)

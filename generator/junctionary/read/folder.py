@@ -152,9 +152,7 @@ def _members(folder: Path, problems: list[Problem], passed_over: list[str]) -> I
                 passed_over += [f"{each}/{name}" for each in ([near] if near else FOLDERS)]
 
 
-def _members_of(
-    folder: Path, part: str, problems: list[Problem], passed_over: list[str]
-) -> Iterator[str]:
+def _members_of(folder: Path, part: str, problems: list[Problem], passed_over: list[str]) -> Iterator[str]:
     for name, is_folder in _listed(folder / part, part, problems):
         file = f"{part}/{name}"
         if is_folder:
