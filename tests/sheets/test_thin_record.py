@@ -5,7 +5,9 @@ from houses import HOUSE, surveyed
 from junctionary.sheets.circuits import circuit_sheet
 from junctionary.sheets.covers import cover
 from junctionary.sheets.links import Link, Ref, plain
+from junctionary.sheets.panels import panel_sheet
 from junctionary.sheets.rooms import room_sheet
+from junctionary.sheets.schedules import not_recorded_sheet
 
 DIRECTORY = surveyed(
     {
@@ -57,3 +59,13 @@ def test_what_is_missing_of_a_room_does_not_stand_at_the_circuit_of_its_name() -
     assert not [each for each in of_circuit if "room" in each]
     level = next(each for each in DIRECTORY.missing if each.what == "the level of room bath")
     assert level.about == (Link("bath", Ref("room", "bath")),)
+
+
+def test_what_is_missing_of_several_circuits_is_told_once_on_a_page() -> None:
+    for sheet in (not_recorded_sheet(DIRECTORY), panel_sheet(DIRECTORY, "main")):
+        told = [each for each in sheet.missing if each.what.startswith("the cables of")]
+        assert [each.what for each in told] == ["the cables of circuits bath, lights"]
+        assert {Link("lights", Ref("circuit", "lights")), Link("main 1", Ref("space", "main/1"))} <= set(
+            told[0].about
+        )
+    assert plain(not_recorded_sheet(DIRECTORY).lead).startswith(f"{len(DIRECTORY.missing)} facts")
