@@ -2,6 +2,7 @@
 
 import json
 import os
+import re
 import resource
 import subprocess
 import sys
@@ -86,6 +87,28 @@ def test_explain_says_what_a_rule_looks_at_and_how_to_mend_it(
 def test_explain_names_the_nearest_rule(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", "box-overfiled"]) == 2
     assert "box-overfilled" in capsys.readouterr().err
+
+
+def test_a_fact_that_many_circuits_lack_is_told_once(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    breakers = "".join(
+        f"  {space}: {{rating: 20 A, feeds: c{space}, says: Use {space}}}\n" for space in range(1, 9)
+    )
+    (tmp_path / "house.yaml").write_text("house: Hut\nreference: nec-2023\n")
+    (tmp_path / "panels").mkdir()
+    (tmp_path / "panels/main.yaml").write_text(f"panel: main\nspaces: 8\nbreakers:\n{breakers}")
+    (tmp_path / "circuits").mkdir()
+    for space in range(1, 9):
+        (tmp_path / f"circuits/c{space}.yaml").write_text(f"circuit: c{space}\nname: Use {space}\n")
+    main(["check", str(tmp_path)])
+    said = capsys.readouterr().out
+    assert (
+        "    the cables of circuits c1, c2, c3, c4, c5, c6 and 2 more\n        would settle breaker-outrates"
+        in said
+    )
+    assert said.count("the cables of") == 1
+    assert re.search(r"\d+ facts not recorded", said)
 
 
 def test_explain_tells_every_key_of_a_file_with_an_example(capsys: pytest.CaptureFixture[str]) -> None:

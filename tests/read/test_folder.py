@@ -79,6 +79,23 @@ def test_a_missing_house_file_says_where_it_was_looked_for(tmp_path: Path) -> No
     ]
 
 
+def test_of_a_folder_that_is_no_record_only_the_record_near_it_is_told(tmp_path: Path) -> None:
+    written(
+        tmp_path,
+        {"mine/house.yaml": "house: a\n", "mine/rooms/den.yaml": "room: den\n", "a.txt": "", "b.yaml": ""},
+    )
+    assert said(tmp_path) == ["house.yaml:1:1 no house.yaml in .; give ./mine"]
+    (problem,) = read_record(tmp_path / "mine/rooms")[1]
+    assert problem.do == f"give {tmp_path / 'mine'}"
+
+
+def test_a_house_file_under_another_name_is_told_where_there_is_none(tmp_path: Path) -> None:
+    assert said(written(tmp_path, {"house.yml": "house: a\n", "list.txt": ""})) == [
+        "house.yaml:1:1 no house.yaml in .; write a house.yaml there",
+        "house.yml:1:1 house.yml is no part of a record and was not read; rename it to house.yaml",
+    ]
+
+
 def test_a_missing_folder_is_a_problem(tmp_path: Path) -> None:
     root = tmp_path / "nowhere"
     assert said(root) == [":1:1 there is no .; check the name"]

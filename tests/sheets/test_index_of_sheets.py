@@ -1,6 +1,6 @@
 """The index of sheets on the cover: every kind of sheet has a line, in the order of the numbers."""
 
-from houses import surveyed
+from houses import DEN, surveyed
 
 from junctionary.sheets.covers import cover
 
@@ -11,6 +11,7 @@ def test_each_level_and_panel_and_each_series_of_sheets_is_in_the_index() -> Non
             panels="panel: main\nname: Main panel\nspaces: 8\nbreakers:\n  1: {rating: 20 A, feeds: den}\n",
             circuits="circuit: den\nname: Den\n",
             boxes="room: den\nboxes:\n  D1: {devices: {r1: duplex}}\n",
+            rooms=f"{DEN}outline: [[0 ft, 0 ft], [9 ft, 0 ft], [9 ft, 8 ft], [0 ft, 8 ft]]\n",
         )
     )
     lines = {each.sheet.text: each for each in sheet.index}
@@ -25,4 +26,4 @@ def test_each_level_and_panel_and_each_series_of_sheets_is_in_the_index() -> Non
 
 def test_a_series_that_has_no_sheet_has_no_line() -> None:
     named = {each.sheet.text for each in cover(surveyed(rooms="room: hall\nname: Hall\n")).index}
-    assert not {"Each box", "Each circuit", "Each outlet and switch"} & named
+    assert not {"Each box", "Each wall", "Each circuit", "Each outlet and switch"} & named

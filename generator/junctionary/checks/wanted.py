@@ -1,6 +1,7 @@
 """The facts that checks lack, each told once: the one that would settle most comes first."""
 
-from collections.abc import Iterable
+import re
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from junctionary.checks.engine import rules
@@ -36,6 +37,40 @@ def wanted(house: House, unrecorded: Iterable[Unrecorded]) -> tuple[Wanted, ...]
             about[key] = tuple(dict.fromkeys((*about.get(key, ()), *each.about)))
     ranked = sorted(settles, key=lambda key: _weight(settles[key]), reverse=True)
     return tuple(Wanted(key[0], about[key], _gravest_first(settles[key]), places[key]) for key in ranked)
+
+
+_SUBJECT = re.compile(r"\b(circuit|room|box|breaker) (?!(?:of|is|in)\b)(\S+)")
+_SEVERAL = {"circuit": "circuits", "room": "rooms", "box": "boxes", "breaker": "breakers"}
+_PLURAL = {"is": " are", "feeds": " feed", "guards": " guard"}
+
+
+def alike(facts: Sequence[str], most: int | None = None) -> list[tuple[str, list[int]]]:
+    """Facts in fewer words: what is missing of several circuits, rooms, boxes or breakers is one.
+
+    Each with the positions of those it stands for; ``most`` is how many are named.
+    """
+    groups: dict[tuple[str, ...], list[int]] = {}
+    ids: dict[tuple[str, ...], list[str]] = {}
+    for position, fact in enumerate(facts):
+        match = _SUBJECT.search(fact)
+        key = (fact[: match.start()], match[1], fact[match.end() :]) if match else (fact, str(position))
+        groups.setdefault(key, []).append(position)
+        ids.setdefault(key, []).append(match[2] if match else "")
+    return [
+        (_of_several(key, ids[key], most) if len(set(ids[key])) > 1 else facts[each[0]], each)
+        for key, each in groups.items()
+    ]
+
+
+def _of_several(key: tuple[str, ...], ids: list[str], most: int | None) -> str:
+    """``the cables of circuits bath, den and 12 more``."""
+    before, kind, after = key
+    if before in ("how deep ", "how far ", "which loads ", "what "):
+        after = re.sub(r"^ (is|feeds|guards)\b", lambda verb: _PLURAL[verb[1]], after)
+    ids = list(dict.fromkeys(ids))
+    named = ids[:most]
+    more = f" and {len(ids) - len(named)} more" if len(named) < len(ids) else ""
+    return f"{before}{_SEVERAL[kind]} {', '.join(named)}{more}{after}"
 
 
 def _weight(names: list[str]) -> tuple[int, ...]:

@@ -106,8 +106,13 @@ def parser() -> argparse.ArgumentParser:
         description="Explains a check: what it looks at, why it matters, on what authority, how to mend it. "
         "Or a file of the record: every key it may have, with an example. Without a name, lists all checks.",
     )
-    explain.add_argument("name", nargs="?", metavar="NAME", help="a check, such as box-overfilled; a file of the record: house, panels, circuits, rooms, "
-        "boxes, devices, log, accepted, photos; or a key, such as outline")
+    explain.add_argument(
+        "name",
+        nargs="?",
+        metavar="NAME",
+        help="a check, such as box-overfilled; a file of the record: house, panels, circuits, rooms, "
+        "boxes, devices, log, accepted, photos; or a key, such as outline",
+    )
     explain.set_defaults(run=_run("explain"))
     return top
 

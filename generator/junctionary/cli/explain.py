@@ -5,8 +5,8 @@ import textwrap
 from argparse import Namespace
 from collections.abc import Iterable, Iterator
 
-from junctionary.checks.engine import rules
-from junctionary.checks.finding import LAST_CHEAP, Rule
+from junctionary.checks.engine import LoadedRule, rules
+from junctionary.checks.finding import LAST_CHEAP
 from junctionary.problems import nearest
 from junctionary.records import FILES
 from junctionary.records.keys import Key, keys
@@ -34,7 +34,7 @@ def run(asked: Namespace) -> int:
         width = max(map(len, known))
         for each in known.values():
             print(f"{each.id:{width}}  {each.severity:7}  {each.title}")
-        print(f"\nThe keys of a file of the record: junctionary explain {' | '.join(FILES)}, or a key by its name.")
+        print(f"\nThe keys of the record: junctionary explain {' | '.join(FILES)}, or a key by its name.")
         return 0
     if rule := known.get(name.replace("_", "-")):
         return _print(_rule(rule))
@@ -55,7 +55,7 @@ def _print(lines: Iterable[str]) -> int:
     return 0
 
 
-def _rule(rule: Rule) -> Iterator[str]:
+def _rule(rule: LoadedRule) -> Iterator[str]:
     yield f"{rule.id} ({rule.severity}; cheapest to mend {LAST_CHEAP[rule.stage]})\n"
     yield _wrapped(rule.title)
     for heading, text in rule.parts:
@@ -98,9 +98,7 @@ def _wrapped(text: str) -> str:
 
 
 def _filled(text: str, first: str, others: str) -> str:
-    return textwrap.fill(
-        text, 96, initial_indent=first, subsequent_indent=others, break_on_hyphens=False
-    )
+    return textwrap.fill(text, 96, initial_indent=first, subsequent_indent=others, break_on_hyphens=False)
 
 
 def _example(text: str) -> str:

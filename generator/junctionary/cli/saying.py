@@ -1,13 +1,12 @@
 """Problems and findings as lines of text."""
 
 import os
-import re
 import sys
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from junctionary.checks.finding import SEVERITIES, Finding
-from junctionary.checks.wanted import Wanted
+from junctionary.checks.wanted import Wanted, alike
 from junctionary.marks import Place
 from junctionary.problems import Problem
 from junctionary.read.folder import RecordFiles
@@ -85,46 +84,16 @@ def missing_lines(facts: tuple[Wanted, ...]) -> Iterator[str]:
     if not facts:
         return
     yield "Not recorded, so not judged; what would settle most comes first:"
-    alike = _alike(facts)
-    for words, each in alike[:MOST_FACTS]:
+    groups = [
+        (words, [facts[one] for one in each]) for words, each in alike([one.fact for one in facts], MOST_IDS)
+    ]
+    for words, each in groups[:MOST_FACTS]:
         yield f"    {words}" if len(each) > 1 else f"    {words} ({', '.join(each[0].about[:3])})"
         yield f"        would settle {', '.join(dict.fromkeys(rule for one in each for rule in one.rules))}"
-    if len(alike) > MOST_FACTS:
-        rest = counted(sum(len(each) for _, each in alike[MOST_FACTS:]), "fact")
+    if len(groups) > MOST_FACTS:
+        rest = counted(sum(len(each) for _, each in groups[MOST_FACTS:]), "fact")
         yield f"    and {rest} more: --format json has them, and the manual's sheet Not recorded"
     yield ""
-
-
-_SUBJECT = re.compile(r"\b(circuit|room|box) (?!(?:of|is|in)\b)(\S+)")
-_SEVERAL = {"circuit": "circuits", "room": "rooms", "box": "boxes"}
-
-
-def _alike(facts: Iterable[Wanted]) -> list[tuple[str, list[Wanted]]]:
-    """The facts, those that say the same of several circuits, rooms or boxes as one, where the first stands."""
-    groups: dict[tuple[str, ...], list[tuple[str, Wanted]]] = {}
-    for each in facts:
-        match = _SUBJECT.search(each.fact)
-        if match:
-            key: tuple[str, ...] = (each.fact[: match.start()], match[1], each.fact[match.end() :])
-            groups.setdefault(key, []).append((match[2], each))
-        else:
-            groups.setdefault((each.fact, *each.about), []).append(("", each))
-    return [
-        (
-            group[0][1].fact if len(group) == 1 else _of_several(key, [id_ for id_, _ in group]),
-            [each for _, each in group],
-        )
-        for key, group in groups.items()
-    ]
-
-
-def _of_several(key: tuple[str, ...], ids: list[str]) -> str:
-    """``the cables of circuits bath, den and 12 more``."""
-    before, kind, after = key
-    if before in ("how deep ", "how far ", "which loads "):
-        after = after.replace(" is", " are", 1).replace(" feeds", " feed", 1)
-    more = f" and {len(ids) - MOST_IDS} more" if len(ids) > MOST_IDS else ""
-    return f"{before}{_SEVERAL[kind]} {', '.join(ids[:MOST_IDS])}{more}{after}"
 
 
 def counted(number: int, one: str, many: str | None = None) -> str:

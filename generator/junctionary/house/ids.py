@@ -114,7 +114,9 @@ class Ids:
 
     def is_else(self, word: str) -> str:
         """``hall is a room``: what has this id though it was not meant; nothing where nothing has."""
-        kind = next((each for each in ("room", "circuit", "panel", "box", "load", "run") if self.has(each, word)), "")
+        kind = next(
+            (each for each in ("room", "circuit", "panel", "box", "load", "run") if self.has(each, word)), ""
+        )
         return f"; {word} is a {kind}" if kind else ""
 
 

@@ -218,7 +218,7 @@ def _spaces_taken_twice(record: PanelRecord) -> list[Problem]:
 
 
 def _is_torn(key: str) -> bool:
-    """Whether the spaces of one breaker are not one under the other, odd numbers on the left, even on the right."""
+    """Whether the spaces of one breaker are not one under the other, odd ones left, even ones right."""
     numbers = sorted(int(match[1]) for space in key.split("+") if (match := SPACE.fullmatch(space)))
     return any(after - before not in (0, 2) for before, after in pairwise(numbers))
 

@@ -1,4 +1,4 @@
-"""Where the record says things stand: walls that no room has, outlines that enclose nothing, places outside a room."""
+"""Where things are said to stand: walls no room has, outlines that enclose nothing, places outside a room."""
 
 from collections.abc import Iterator
 from fractions import Fraction
@@ -15,7 +15,7 @@ from junctionary.records.runs import RoutePoint
 from junctionary.units import Quantity, show_as
 
 SLACK_IN = 6
-"""So far beyond a wall's end or a ceiling a thing may stand before it is asked about: walls have thickness. Practice."""
+"""So far beyond a wall's end or a ceiling a thing may stand unasked: walls have thickness. Practice."""
 
 _QUARTERS = ("north", "east", "south", "west")
 
@@ -56,7 +56,9 @@ def _outline(room: RoomRecord, made: Shape | None) -> Iterator[Problem]:
         if wall.name in _QUARTERS and faces is not None and faces != wall.name:
             found = f"the side of {room.room} called {wall.name} faces {faces}"
             expected = "the names of the walls in the order of the outline's sides"
-            yield Problem(room.value_place("walls", number), found, expected, "reorder the names", stops=False)
+            yield Problem(
+                room.value_place("walls", number), found, expected, "reorder the names", stops=False
+            )
             break
 
 
@@ -86,8 +88,8 @@ def _things(room: RoomRecord, made: Shape | None, system: str) -> Iterator[Probl
         end = inches(thing.along) + (inches(thing.width) if thing.width else 0)
         if end > wall.length_in + SLACK_IN:
             where = thing.value_place("width" if thing.width else "along")
-            yield _beyond(where, f"the {thing.what} ends {_as(end, system)} along {thing.wall} of {room.room}",
-                          f"a wall of {_as(wall.length_in, system)}")  # fmt: skip
+            found = f"the {thing.what} ends {_as(end, system)} along {thing.wall} of {room.room}"
+            yield _beyond(where, found, f"a wall of {_as(wall.length_in, system)}")
 
 
 def _places(records: Records, ids: Ids) -> Iterator[tuple[At | RoutePoint, str, str]]:
@@ -99,7 +101,9 @@ def _places(records: Records, ids: Ids) -> Iterator[tuple[At | RoutePoint, str, 
         if panel.at is not None and panel.at.room is not None:
             yield panel.at, panel.at.room, f"panel {id_}"
     for run in ids.runs.values():
-        yield from ((each, each.room, f"the route of {run.id}") for each in run.route or () if each.room is not None)
+        yield from (
+            (each, each.room, f"the route of {run.id}") for each in run.route or () if each.room is not None
+        )
 
 
 def _place(
@@ -137,7 +141,13 @@ def _photos(records: Records, ids: Ids, known: dict[str, Shape | None]) -> Itera
 
 def _no_wall(name: str, place: Place, room: RoomRecord, made: Shape | None) -> Problem | None:
     """A problem where the room names its walls, or its outline does, and none goes by this name."""
-    names = room.walls if room.walls is not None else [each.name for each in made.walls if each.name] if made else []
+    names = (
+        room.walls
+        if room.walls is not None
+        else [each.name for each in made.walls if each.name]
+        if made
+        else []
+    )
     if not names or name in names or (room.walls is None and name in _QUARTERS):
         return None
     return unknown_id("wall", name, place, names, f" in {room.room}")

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from junctionary.marks import MarkedList, MarkedMap, Place
-from junctionary.problems import Problem, nearest
+from junctionary.problems import MISSPELT, Problem, nearest
 from junctionary.read.loader import load
 from junctionary.read.source import Source, digest, place_after, source_line
 
@@ -97,15 +97,27 @@ def read_record(folder: Path) -> tuple[RecordFiles, list[Problem]]:
             elif isinstance(root, MarkedMap | MarkedList):
                 trees.append(Tree(source, root))
     if HOUSE not in files and not os.path.lexists(folder / HOUSE):
-        problems.append(
-            Problem(
-                Place(HOUSE, 1, 1), f"no {HOUSE} in {folder}", "a record's folder", f"write a {HOUSE} there"
-            )
-        )
+        # Of a folder that is no record only a house file under another name is worth a word.
+        problems = [
+            each
+            for each in problems
+            if "/" in each.place.file or nearest(each.place.file, (HOUSE,), MISSPELT)
+        ]
+        found = f"no {HOUSE} in {folder}"
+        problems.append(Problem(Place(HOUSE, 1, 1), found, "a record's folder", _record_near(folder)))
     problems.sort(key=lambda problem: problem.place)
     read = {tree.source.file for tree in trees}
     unread = tuple(file for file in files if file.endswith(".yaml") and file not in read)
     return RecordFiles(folder, tuple(sources), tuple(trees), (*unread, *passed_over)), problems
+
+
+def _record_near(folder: Path) -> str:
+    """What to do about a folder without a house file: the one above or within it that has one, if any."""
+    above = folder.resolve().parent
+    if folder.name in (*FOLDERS, "photos", "notes") and (above / HOUSE).is_file():
+        return f"give {folder.parent}"
+    within = sorted(each.parent.name for each in folder.glob(f"*/{HOUSE}"))
+    return f"give {folder / within[0]}" if within else f"write a {HOUSE} there"
 
 
 def _no_folder(folder: Path) -> Problem | None:
@@ -152,9 +164,7 @@ def _members(folder: Path, problems: list[Problem], passed_over: list[str]) -> I
                 passed_over += [f"{each}/{name}" for each in ([near] if near else FOLDERS)]
 
 
-def _members_of(
-    folder: Path, part: str, problems: list[Problem], passed_over: list[str]
-) -> Iterator[str]:
+def _members_of(folder: Path, part: str, problems: list[Problem], passed_over: list[str]) -> Iterator[str]:
     for name, is_folder in _listed(folder / part, part, problems):
         file = f"{part}/{name}"
         if is_folder:

@@ -14,9 +14,9 @@ from junctionary.records.circuits import CircuitRecord
 from junctionary.records.devices import DevicesFile
 from junctionary.records.house import HouseRecord
 from junctionary.records.log import LogEntry
+from junctionary.records.misread import problems_of
 from junctionary.records.panels import PanelRecord
 from junctionary.records.photos import PhotoRecord, PhotosFile
-from junctionary.records.misread import problems_of
 from junctionary.records.reading import Reading, Record
 from junctionary.records.rooms import RoomRecord
 from junctionary.records.values import shown
@@ -107,7 +107,7 @@ FILES = MODELS | LISTS
 
 
 def _other_kind(kind: str, root: Any) -> str | None:
-    """The folder a file belongs in, where it has not what its own folder asks and begins as those of another."""
+    """The folder a file belongs in, where it lacks what its own asks and begins as those of another."""
     begins = {MODELS[each].keys_of()[0]: each for each in ("panels", "circuits", "rooms")}
     begins |= {"house": "house"}
     if kind not in (*begins.values(), "boxes", "devices") or not isinstance(root, MarkedMap):

@@ -15,7 +15,7 @@ from junctionary.sources.datafiles import load_datafile
 
 @dataclass(frozen=True, slots=True)
 class Key:
-    """One key: its words, an example of its value, the words it may choose from, and what its value holds."""
+    """One key: what it says, an example of it, the words it may choose from, and what its value holds."""
 
     name: str
     says: str
@@ -27,7 +27,7 @@ class Key:
 
 @cache
 def keys(model: type[Record]) -> tuple[Key, ...]:
-    """Every key of a record, as written and in its order. Raises KeyError for one that ``keys.yaml`` has not."""
+    """Every key of a record, in its order. Raises KeyError for one that ``keys.yaml`` has not."""
     told = _told(model)
     return tuple(_key(field.alias or name, field, told) for name, field in model.model_fields.items())
 

@@ -32,7 +32,12 @@ def _problem_of(detail: ErrorDetails, root: MarkedMap | MarkedList, model: type[
     context, like = detail.get("ctx", {}), example(model, detail["loc"])
     if detail["type"] == "missing":
         key = str(detail["loc"][-1])
-        return Problem(place, f"no {key!r} here", f"the key {key!r}", f"add it, such as {like}" if like else f"add {key}:")
+        return Problem(
+            place,
+            f"no {key!r} here",
+            f"the key {key!r}",
+            f"add it, such as {like}" if like else f"add {key}:",
+        )
     if detail["type"] == "record":
         do = context["do"]
         if like and context["found"] in ("a mapping", "a list"):

@@ -103,7 +103,7 @@ class Record(BaseModel):
 
 @cache
 def _lists(model: type[Record]) -> frozenset[str]:
-    """The keys that take a list: ``none`` there is an empty one, ``unknown`` tells no more than nothing does."""
+    """The keys that take a list: ``none`` is an empty one, ``unknown`` tells no more than nothing does."""
     return frozenset(
         each.alias or name
         for name, each in model.model_fields.items()
@@ -117,9 +117,7 @@ def _unknown_key(key: str, data: MarkedMap, known: list[str], absent: list[str])
         do = f'write " for {key[-1]} and where that begins'
         return Problem(place, found, "plain quotes around a value that holds a comma", do)
     if near := nearest(key, known, MISSPELT) or nearest(key, absent):
-        return Problem(
-            place, found, f"{near!r}, the nearest known key", f"write {near} or take the key out"
-        )
+        return Problem(place, found, f"{near!r}, the nearest known key", f"write {near} or take the key out")
     do = "take the key out; junctionary explain tells what each key of a file says"
     if near := nearest(key, known) or next(iter(absent), None):
         do = f"write {near} if that is meant, else take the key out"

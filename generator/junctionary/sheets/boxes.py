@@ -22,7 +22,7 @@ from junctionary.sheets.naming import (
     where,
 )
 from junctionary.sheets.photo import photos_of_box
-from junctionary.sheets.survey import Survey, edition_words, excerpts, known_words, sentence, title
+from junctionary.sheets.survey import Survey, edition_words, excerpts, in_fewer, known_words, sentence, title
 from junctionary.sheets.titleblock import box_number
 from junctionary.units import Quantity, show_as
 
@@ -55,7 +55,7 @@ def box_sheet(survey: Survey, box_id: str) -> BoxSheet:
         room=room if isinstance(room, Link) else None,
         findings=survey.findings_at.get(ref, ()),
         today=survey.today_at.get(ref, ()),
-        missing=missing,
+        missing=in_fewer(missing),
         excerpts=excerpts(survey, box.place),
         photos=photos_of_box(survey.house, box_id),
     )

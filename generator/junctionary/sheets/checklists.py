@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from junctionary.checks.engine import rules
 from junctionary.checks.finding import LAST_CHEAP, Cheap, Finding, Unrecorded
+from junctionary.checks.wanted import alike
 from junctionary.figures.gaps import boxes_untold
 from junctionary.sheets.checklist import ChecklistSheet, StageList
 from junctionary.sheets.entries import FindingEntry, Row, Table
@@ -104,7 +105,7 @@ def _stage(
                     name,
                     (now,),
                     listed(tuple(Link(each.rule.id, each.ref) for each in wrong)) or (NOTHING,),
-                    ("; ".join(facts) or NOTHING,),
+                    ("; ".join(words for words, _ in alike(list(facts))) or NOTHING,),
                 )
             )
         )

@@ -33,6 +33,7 @@ from junctionary.sheets.survey import (
     cited,
     edition_words,
     excerpts,
+    in_fewer,
     known_words,
     sentence,
     title,
@@ -75,7 +76,7 @@ def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
         ),
         findings=survey.findings_at.get(ref, ()),
         today=survey.today_at.get(ref, ()),
-        missing=missing,
+        missing=in_fewer(missing),
         excerpts=excerpts(survey, circuit.place, *(house.breakers[each].place for each in circuit.breakers)),
     )
 

@@ -86,7 +86,9 @@ def cover(survey: Survey) -> Cover:
                 sum(isinstance(each.feeds, str) for each in breakers),
                 len(breakers),
             ),
-            *_of_all("runs with both ends", sum(all(end.id for end in each.ends) for each in runs), len(runs)),
+            *_of_all(
+                "runs with both ends", sum(all(end.id for end in each.ends) for each in runs), len(runs)
+            ),
             *_of_all("boxes with a make-up", made, len(boxes)),
             *_of_all("boxes with evidence", sum(each.evidence is not None for each in boxes), len(boxes)),
             Fact("facts not recorded", (Link(str(len(survey.missing)), Ref("sheet", "not-recorded")),)),

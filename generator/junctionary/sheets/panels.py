@@ -15,7 +15,7 @@ from junctionary.sheets.legend import WORDS
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.naming import NOT_RECORDED, circuit_link, room_link, said, where
 from junctionary.sheets.panel import PanelSheet
-from junctionary.sheets.survey import Survey, excerpts, known_words, title
+from junctionary.sheets.survey import Survey, excerpts, in_fewer, known_words, title
 from junctionary.sheets.titleblock import card_number, panel_number
 
 
@@ -45,7 +45,7 @@ def panel_sheet(survey: Survey, panel_id: str) -> PanelSheet:
         signs=tuple(_signs(face)),
         workings=tuple(panel_workings(survey, panel)),
         findings=survey.findings_at.get(ref, ()),
-        missing=missing,
+        missing=in_fewer(missing),
         excerpts=excerpts(survey, panel.place),
     )
 

@@ -29,6 +29,7 @@ from junctionary.sheets.survey import (
     boxes_known,
     edition_words,
     excerpts,
+    in_fewer,
     known_words,
     sentence,
     title,
@@ -66,7 +67,7 @@ def room_sheet(survey: Survey, room_id: str) -> RoomSheet:
         reach=length_words(house, Fraction(BESIDE_IN)),
         findings=survey.findings_at.get(ref, ()),
         today=survey.today_at.get(ref, ()),
-        missing=missing,
+        missing=in_fewer(missing),
         excerpts=excerpts(survey, room.place),
     )
 

@@ -26,7 +26,7 @@ from junctionary.sheets.naming import (
 )
 from junctionary.sheets.panels import fed_from
 from junctionary.sheets.rooms import box_row
-from junctionary.sheets.survey import Survey, edition_words, sentence, title
+from junctionary.sheets.survey import Survey, edition_words, in_fewer, sentence, title
 from junctionary.sheets.titleblock import GENERAL
 
 _LETTERS = re.compile(r"\D")
@@ -238,7 +238,7 @@ def not_recorded_sheet(survey: Survey) -> NotRecordedSheet:
                 f"{counted(len(survey.missing), 'fact')} that a check asked for and the record does not hold"
             ),
         ),
-        missing=survey.missing,
+        missing=in_fewer(survey.missing),
         rooms=rooms,
         circuits=circuits,
     )

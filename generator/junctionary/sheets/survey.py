@@ -1,12 +1,12 @@
 """All that the sheets are drawn from: the house, its figures, what was judged, the record's lines."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from junctionary.checks.engine import rules
 from junctionary.checks.finding import Finding, Judgement
 from junctionary.checks.today import asked_today
-from junctionary.checks.wanted import wanted
+from junctionary.checks.wanted import alike, wanted
 from junctionary.figures import Figures
 from junctionary.house.geometry import Shape, shapes
 from junctionary.house.isolate import Isolation, isolate
@@ -240,6 +240,19 @@ def _apart(house: House, about: Iterable[str]) -> Iterable[str]:
         if page not in led:
             yield name
         led.add(page)
+
+
+def in_fewer(missing: Sequence[MissingEntry]) -> tuple[MissingEntry, ...]:
+    """Missing facts for a page: what is missing of several circuits, rooms or boxes is told once."""
+    found = []
+    for words, positions in alike([each.what for each in missing]):
+        several = [missing[each] for each in positions]
+        about, settles = (
+            tuple(dict.fromkeys(piece for each in told for piece in each if isinstance(piece, Link)))
+            for told in ([each.about for each in several], [each.settles for each in several])
+        )
+        found.append(several[0] if len(several) == 1 else MissingEntry(words, listed(about), listed(settles)))
+    return tuple(found)
 
 
 def _missing_entries(
