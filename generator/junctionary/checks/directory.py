@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from junctionary.house.model import Breaker, House, Panel, Room
 from junctionary.records.values import NONE
@@ -57,9 +58,10 @@ def folded(says: str) -> str:
     return "".join(words_of(says))
 
 
-def words_of(says: str) -> list[str]:
+@cache
+def words_of(says: str) -> tuple[str, ...]:
     """The words and numbers of an entry, in small letters."""
-    return re.findall(r"[^\W_]+", says.casefold())
+    return tuple(re.findall(r"[^\W_]+", says.casefold()))
 
 
 def vague_because(says: str, house: House) -> str | None:
@@ -90,7 +92,7 @@ def vague_because(says: str, house: House) -> str | None:
     return None
 
 
-def _why_only_a_place(words: list[str], rooms: list[str], house: House) -> str | None:
+def _why_only_a_place(words: tuple[str, ...], rooms: list[str], house: House) -> str | None:
     kinds = {KIND_OF.get(each, each) for each in map(singular, rooms)}
     meant = [each for each in house.rooms.values() if each.record.kind in kinds]
     if len(meant) > 1:

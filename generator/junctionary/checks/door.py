@@ -97,7 +97,7 @@ def named_in(says: str, house: House) -> Named:
             rooms.append(frozenset(each.id for each in by_length if each.name == room.name))
     for word in words:
         alike = _alike(KIND_OF.get(word, word), ROOMS_ALIKE) & set(ROOM_KINDS)
-        meant = (each for each in by_length if each.record.kind in alike or words_of(each.name) == [word])
+        meant = (each for each in by_length if each.record.kind in alike or words_of(each.name) == (word,))
         if found := frozenset(each.id for each in meant):
             rooms.append(found)
     return Named(tuple(rooms), tuple(dict.fromkeys(loads)))

@@ -30,32 +30,28 @@ _COMPASS = {(0, -1): "north", (1, 0): "east", (0, 1): "south", (-1, 0): "west"}
 
 @dataclass(frozen=True, slots=True)
 class Wall:
-    """One side of an outline: ``left`` and ``right`` as it is faced; ``facing`` points out of the room."""
+    """One side of an outline: ``left`` and ``right`` as it is faced; ``facing`` points out of the room.
+
+    ``length_in`` is from end to end, ``way`` what an inch along it adds to x and y; both are
+    exact where the wall runs with the frame.
+    """
 
     name: str | None
     left: Point
     right: Point
     facing: tuple[float, float]
-
-    @property
-    def length_in(self) -> Fraction:
-        """From end to end; exact where the wall runs with the frame."""
-        dx, dy = self.right[0] - self.left[0], self.right[1] - self.left[1]
-        if not dx or not dy:
-            return abs(dx + dy)
-        return Fraction(math.hypot(dx, dy)).limit_denominator(16) or Fraction(1, 16)
+    length_in: Fraction
+    way: Point
 
     def at(self, along_in: Fraction) -> Point:
         """The point of the wall's foot so far from its left end."""
-        part = along_in / self.length_in
-        (x, y), (to_x, to_y) = self.left, self.right
-        return (x + (to_x - x) * part, y + (to_y - y) * part)
+        (x, y), (dx, dy) = self.left, self.way
+        return (x + dx * along_in, y + dy * along_in)
 
     def along_of(self, point: Point) -> Fraction:
         """How far from the left end a point stands, square to the wall; may lie beyond either end."""
-        (x, y), (to_x, to_y) = self.left, self.right
-        dot = (point[0] - x) * (to_x - x) + (point[1] - y) * (to_y - y)
-        return dot / self.length_in
+        (x, y), (dx, dy) = self.left, self.way
+        return (point[0] - x) * dx + (point[1] - y) * dy
 
     def distance_in(self, point: Point) -> float:
         """How far a point stands from the wall's plane: positive outside the room."""
@@ -132,11 +128,16 @@ def shape(record: RoomRecord) -> Shape | None:
     quarters = [quarter(*ends) for ends in faced]
     if names is None and record.walls is None:
         names = [each if quarters.count(each) == 1 else None for each in quarters]  # type: ignore[misc]
-    walls = tuple(
-        Wall(names[index] if names else None, left, right, _facing(left, right))
-        for index, (left, right) in enumerate(faced)
-    )
+    walls = tuple(_wall(names[index] if names else None, *ends) for index, ends in enumerate(faced))
     return Shape(outline, walls, inches(record.ceiling) if record.ceiling is not None else None)
+
+
+def _wall(name: str | None, left: Point, right: Point) -> Wall:
+    dx, dy = right[0] - left[0], right[1] - left[1]
+    length = abs(dx + dy)
+    if dx and dy:
+        length = Fraction(math.hypot(dx, dy)).limit_denominator(16) or Fraction(1, 16)
+    return Wall(name, left, right, _facing(left, right), length, (dx / length, dy / length))
 
 
 def shapes(house: House) -> dict[str, Shape]:

@@ -1,7 +1,7 @@
 """Every sheet becomes one page, in memory: a pure function of the sheet and the theme."""
 
 from collections.abc import Iterable, Mapping
-from functools import lru_cache
+from functools import cache, lru_cache
 from types import MappingProxyType
 from typing import Literal
 
@@ -179,6 +179,12 @@ def is_short(cell: Phrase) -> bool:
     return len(words) <= _SHORT and not words.isalpha()
 
 
+# The same names and words stand on many pages.
+@cache
+def _escaped(text: str) -> str:
+    return str(escape(text))
+
+
 def _found(sheets: Iterable[tuple[str, str]], href: Address) -> list[tuple[str, str, str]]:
     """Those of the sheets that this manual has: word, id and URL of each."""
     return [(word, id_, url) for word, id_ in sheets if (url := href(Ref("sheet", id_)))]
@@ -207,13 +213,9 @@ def page(
 
     def word(piece: str | Link) -> str:
         if isinstance(piece, str):
-            return escape(piece)
-        to = href(piece.to)
-        return (
-            f'<a href="{escape(to)}"{on_sheet(piece.to)}>{escape(piece.text)}</a>'
-            if to
-            else escape(piece.text)
-        )
+            return _escaped(piece)
+        to, text = href(piece.to), _escaped(piece.text)
+        return f'<a href="{_escaped(to)}"{on_sheet(piece.to)}>{text}</a>' if to else text
 
     def draw_map(plan: CircuitMap) -> Markup:
         drawn = wide_map(plan, "map-wide"), narrow_map(plan, "map-narrow")
