@@ -218,3 +218,13 @@ def test_a_washer_in_a_closet_asks_for_the_laundrys_circuit(says: Callable) -> N
         "[boxes/nook.yaml]\nroom: nook\nboxes:\n  K1: {devices: {r1: duplex}, makeup: end-of-run}\n"
     )
     assert says("laundry-circuit-missing", record).found == ["rooms/nook.yaml:1"]
+
+
+@pytest.mark.parametrize(("width", "found"), [("36 in", True), ("9 ft", False)])
+def test_a_door_for_vehicles_is_no_way_out(width: str, found: bool, says: Callable) -> None:
+    record = (
+        "[rooms/garage.yaml]\nroom: garage\nname: Garage\nkind: garage\n"
+        f"things: [{{what: door, wall: north, along: 0 ft, width: {width}, to: drive}}]\n"
+        "[rooms/drive.yaml]\nroom: drive\nname: Drive\nkind: outdoors\ncomplete: true\n"
+    )
+    assert bool(says("entrance-without-light", record).found) is found

@@ -207,6 +207,16 @@ def small_service(demo: Demo) -> Iterator[Seed]:
         yield Slip(demo, where).swap(file, was, is_).seed(("panels/main.yaml", 1))
 
 
+def second_supply(demo: Demo) -> Iterator[Seed]:
+    """A circuit of the house taken to serve a place in the workshop's building too."""
+    place = 1 + next(
+        n for n, each in enumerate(demo.files["house.yaml"].splitlines()) if "{id: shed," in each
+    )
+    for room in ("back-yard", "drive", "crawl"):
+        slip = Slip(demo, room).swap(f"rooms/{room}.yaml", "building: house\n", "building: shed\n")
+        yield slip.seed(("house.yaml", place))
+
+
 def no_electrode(demo: Demo) -> Iterator[Seed]:
     lines = demo.files["house.yaml"].splitlines()
     rods = "electrodes: [{is: rod, wire: 6 AWG copper}, {is: rod, wire: 6 AWG copper}]}"
@@ -298,6 +308,7 @@ MUTATIONS = (
     Mutation("panel-guarded-too-high", smaller_panel),
     Mutation("service-too-small", small_service, {"service-overloaded": "it cannot carry the load either"}),
     Mutation("electrode-missing", no_electrode),
+    Mutation("building-fed-twice", second_supply),
     Mutation("shared-neutral-under-two-guards", guarded_pole_by_pole),
     Mutation("panel-space-open", space_left_open),
     Mutation("breaker-interrupts-too-little", weak_breaker),
