@@ -28,6 +28,7 @@ FAILS = """
 [house.yaml]
 house: Example
 reference: nec-2023
+service: {disconnect: main, electrodes: [rod, rod]}
 buildings:
   - {id: house}
   - {id: shed, detached: true, metal_path: none, electrodes: []}    #! electrode-missing
@@ -79,15 +80,14 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         yield _fault(building, supply, max(editions, key=edition_year))
 
 
-def _of_service(house: House) -> Iterator[Fault]:
-    """A service with none; what is not recorded of it electrode-wire-too-small asks for."""
+def _of_service(house: House) -> Iterator[Fault | CannotTell]:
+    """A service with none; where one is told without them electrode-wire-too-small asks for them."""
     service, panel = house.record.service, service_panel(house)
-    if (
-        service is None
-        or service.electrodes != []
-        or panel is None
-        or edition_year(panel.edition) < HELD_SINCE
-    ):
+    if panel is None or edition_year(panel.edition) < HELD_SINCE:
+        return
+    if service is None:
+        yield CannotTell((panel.id,), ("what electrodes the service has",), panel.place)
+    if service is None or service.electrodes != []:
         return
     yield Fault(
         place=house.record.place_of("service"),
