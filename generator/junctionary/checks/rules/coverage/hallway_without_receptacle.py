@@ -60,7 +60,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     for room in rooms_of(house, "hall"):
         held = receptacles_in(house, room)
         made = shape(room.record)
-        if held.boxes or (made is not None and max(made.longest_in, made.run_in) < LONG_IN):
+        if held.boxes or (made is not None and max(float(made.longest_in), made.run_in) < LONG_IN):
             continue
         lacks = held.lacks if made else (*held.lacks, f"the outline of room {room.id}")
         if lacks:
