@@ -88,6 +88,7 @@ def building(circuits: int, electrodes: str = "electrodes: []", edition: str = "
     breakers = ", ".join(f"{n + 1}: {{rating: 20 A, feeds: c{n}, says: Shop {n}}}" for n in range(circuits))
     return (
         "[house.yaml]\nhouse: Example\nreference: nec-2023\n"
+        "service: {disconnect: main, electrodes: [rod, rod]}\n"
         f"buildings:\n  - {{id: shed, detached: true, {electrodes}}}\n"
         f"[panels/main.yaml]\npanel: main\nspaces: 4\nbreakers: {{{breakers}}}\n{fed}"
         "[rooms/shop.yaml]\nroom: shop\nname: Shop\nkind: workshop\nbuilding: shed\n"
@@ -218,3 +219,37 @@ def test_a_washer_in_a_closet_asks_for_the_laundrys_circuit(says: Callable) -> N
         "[boxes/nook.yaml]\nroom: nook\nboxes:\n  K1: {devices: {r1: duplex}, makeup: end-of-run}\n"
     )
     assert says("laundry-circuit-missing", record).found == ["rooms/nook.yaml:1"]
+
+
+@pytest.mark.parametrize(("width", "found"), [("36 in", True), ("9 ft", False)])
+def test_a_door_for_vehicles_is_no_way_out(width: str, found: bool, says: Callable) -> None:
+    record = (
+        "[rooms/garage.yaml]\nroom: garage\nname: Garage\nkind: garage\n"
+        f"things: [{{what: door, wall: north, along: 0 ft, width: {width}, to: drive}}]\n"
+        "[rooms/drive.yaml]\nroom: drive\nname: Drive\nkind: outdoors\ncomplete: true\n"
+    )
+    assert bool(says("entrance-without-light", record).found) is found
+
+
+@pytest.mark.parametrize(
+    ("rule", "needs"),
+    [
+        ("electrode-missing", "what electrodes the service has"),
+        ("conductor-too-small-for-feeder", "the size of the service conductors"),
+        (
+            "breaker-interrupts-too-little",
+            "the fault current at the service (fault_level, or transformer and drop)",
+        ),
+        ("mixed-gauge", "the cables of circuit c"),
+        ("panel-in-wrong-room", "in which room panel main is"),
+        ("panel-guarded-too-high", "the rating of panel main"),
+        ("service-too-small", "the rating of the service"),
+        ("general-circuits-few", "the floor area, by outside dimensions"),
+    ],
+)
+def test_a_bare_list_of_breakers_passes_nothing_of_the_service(rule: str, needs: str, says: Callable) -> None:
+    record = (
+        '[panels/main.yaml]\npanel: main\nspaces: 1\nbreakers: {1: {rating: 20 A, feeds: c, says: "All"}}\n'
+        "[circuits/c.yaml]\ncircuit: c\nname: C\nserves: [den]\n"
+    )
+    assert needs in says(rule, record).needs

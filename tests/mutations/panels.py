@@ -207,6 +207,22 @@ def small_service(demo: Demo) -> Iterator[Seed]:
         yield Slip(demo, where).swap(file, was, is_).seed(("panels/main.yaml", 1))
 
 
+def inlet_on_fifty(demo: Demo) -> Iterator[Seed]:
+    for rating in ("40 A", "50 A"):
+        slip = Slip(demo, rating).breaker("main/1+3", rating=rating)
+        yield slip.seed(slip.line_of_breaker("main/1+3"))
+
+
+def second_supply(demo: Demo) -> Iterator[Seed]:
+    """A circuit of the house taken to serve a place in the workshop's building too."""
+    place = 1 + next(
+        n for n, each in enumerate(demo.files["house.yaml"].splitlines()) if "{id: shed," in each
+    )
+    for room in ("back-yard", "drive", "crawl"):
+        slip = Slip(demo, room).swap(f"rooms/{room}.yaml", "building: house\n", "building: shed\n")
+        yield slip.seed(("house.yaml", place))
+
+
 def no_electrode(demo: Demo) -> Iterator[Seed]:
     lines = demo.files["house.yaml"].splitlines()
     rods = "electrodes: [{is: rod, wire: 6 AWG copper}, {is: rod, wire: 6 AWG copper}]}"
@@ -298,10 +314,12 @@ MUTATIONS = (
     Mutation("panel-guarded-too-high", smaller_panel),
     Mutation("service-too-small", small_service, {"service-overloaded": "it cannot carry the load either"}),
     Mutation("electrode-missing", no_electrode),
+    Mutation("building-fed-twice", second_supply),
     Mutation("shared-neutral-under-two-guards", guarded_pole_by_pole),
     Mutation("panel-space-open", space_left_open),
     Mutation("breaker-interrupts-too-little", weak_breaker),
-    Mutation("bus-fed-from-two-sides", the_sun_enters, {"breaker-outrates-wire": "its cable was for 30 A"}),
+    Mutation("bus-fed-from-two-sides", the_sun_enters, {"source-breaker-too-large": "its cable was for 30 A"}),
+    Mutation("source-breaker-too-large", inlet_on_fifty),
     Mutation("guard-out-of-reach", guard_too_high, {
         "counter-without-receptacle": "it serves no counter up there",
         "wall-space-without-receptacle": "it serves no wall up there",

@@ -44,3 +44,20 @@ def old_three_wire(house: House, panel: Panel) -> bool | tuple[str, ...]:
     if building.metal_path is None or building.metal_path is UNKNOWN:
         return (f"whether a metal path joins building {building.id} to the house",)
     return building.metal_path is NONE
+
+
+def supply_of_building(house: House, building: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The feeders of panels in a building, and the branch circuits that come there from elsewhere."""
+    panels = [each for each in house.panels if building_of(house, each) == building]
+    feeders = [house.panels[each].feeder for each in panels]
+    branches = [
+        circuit.id
+        for circuit in house.circuits.values()
+        if circuit.record.purpose not in ("feeder", "source")
+        and circuit.breakers
+        and not any(house.breakers[each].panel in panels for each in circuit.breakers)
+        and any(
+            house.rooms[each].record.building == building for each in circuit.rooms if each in house.rooms
+        )
+    ]
+    return tuple(each for each in feeders if each is not None), tuple(branches)

@@ -31,18 +31,18 @@ def switch_loads(
     house: House, draws: Mapping[str, Draw], lamps: Iterable[LampTable]
 ) -> tuple[SwitchLoad, ...]:
     """Each switch that governs something and is rated below its breaker, or whose rating is not recorded."""
-    governed: dict[str, set[str]] = {}
+    at: dict[str, list[Draw]] = {}
+    for draw in draws.values():
+        for terminal in draw.connection.terminals:
+            at.setdefault(terminal, []).append(draw)
+    behind: dict[str, dict[str, Draw]] = {}
     for table in lamps:
         for switch in table.switches:
-            governed.setdefault(switch, set()).add(table.outlet)
-    behind = {
-        switch: tuple(each for each in draws.values() if outlets & {*each.connection.terminals})
-        for switch, outlets in governed.items()
-    }
+            behind.setdefault(switch, {}).update({each.id: each for each in at.get(table.outlet, ())})
     return tuple(
-        _load(house, switch, found)
+        _load(house, switch, tuple(found.values()))
         for switch, found in behind.items()
-        if found and _may_be_less(house, switch, found)
+        if found and _may_be_less(house, switch, found.values())
     )
 
 

@@ -31,8 +31,9 @@ def near_tubs(room: Room, box: Box) -> tuple[NearTub, ...]:
     ``beside`` leaves out what is more than 8 ft above the floor, and a room so small that no corner of it
     is farther than 3 ft away (406.9(C), from memory).
     """
-    made = shape(room.record)
-    return tuple(_near(room, made, box, each) for each in room.record.things if each.what in TUBS)
+    tubs = [each for each in room.record.things if each.what in TUBS]
+    made = shape(room.record) if tubs else None
+    return tuple(_near(room, made, box, each) for each in tubs)
 
 
 def _near(room: Room, made: Shape | None, box: Box, thing: Thing) -> NearTub:

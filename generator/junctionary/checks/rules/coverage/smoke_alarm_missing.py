@@ -10,7 +10,7 @@ Cannot tell: when what is in a box of the room, its level, or to which room a be
 Stands: on the room's key: of the bedroom, or of the first room of the storey.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
@@ -75,14 +75,16 @@ NO_STOREY = ("attic", "crawlspace", "outdoors", "porch", "deck", "garage", "work
 NO_WAY_OUT = ("closet", "bathroom", "bedroom", "outdoors", "porch", "deck", "attic")
 """What a bedroom's door may lead to that is not outside its sleeping area."""
 WAYS = ("door", "opening")
+Ways = Mapping[str, Sequence[tuple[str, str]]]
 ALARM = "smoke-alarm"
 
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each bedroom, then each level that people live on."""
+    ways = _ways(house)
     for room in rooms_of(house, "bedroom"):
         yield from _judged(house, [room], f"{room.name} has no smoke alarm.")
-        yield from _outside(house, room)
+        yield from _outside(house, room, ways)
     levels: dict[str | None, list[Room]] = {}
     for room in rooms_of(house, *(each for each in ROOM_KINDS if each not in NO_STOREY)):
         levels.setdefault(room.record.level, []).append(room)
@@ -101,30 +103,28 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         yield from _judged(house, rooms, f"The storey {name} has no smoke alarm.")
 
 
-def _outside(house: House, bedroom: Room) -> Iterator[Fault | CannotTell]:
+def _outside(house: House, bedroom: Room, ways: Ways) -> Iterator[Fault | CannotTell]:
     """The rooms that a bedroom opens to, with what is open to them."""
-    beside = [each for each in _ways(house, bedroom, WAYS) if each.record.kind not in NO_WAY_OUT]
-    beside += [
-        other for each in tuple(beside) for other in _ways(house, each, ("opening",)) if other != bedroom
-    ]
+    first = [each for each, _ in ways.get(bedroom.id, ()) if house.rooms[each].record.kind not in NO_WAY_OUT]
+    open_to = [beyond for each in first for beyond, by in ways.get(each, ()) if by == "opening"]
+    beside = [house.rooms[each] for each in dict.fromkeys((*first, *open_to)) if each != bedroom.id]
     if not beside:
         yield CannotTell((bedroom.id,), (f"which room {bedroom.id} opens to",), bedroom.place)
         return
-    said = f"Outside {bedroom.name}, in {' and '.join(dict.fromkeys(each.name for each in beside))}, "
-    for each in _judged(house, beside, f"{said}there is no smoke alarm."):
-        yield replace(each, place=bedroom.place, about=(bedroom.id, *each.about))
+    said = f"Outside {bedroom.name}, in {' and '.join(each.name for each in beside)}, "
+    for found in _judged(house, beside, f"{said}there is no smoke alarm."):
+        yield replace(found, place=bedroom.place, about=(bedroom.id, *found.about))
 
 
-def _ways(house: House, room: Room, by: tuple[str, ...]) -> list[Room]:
-    """The rooms to which a door or an opening leads from a room, told from either side."""
-    to = [each.to for each in room.record.things if each.what in by]
-    to += [
-        other.id
-        for other in house.rooms.values()
-        for each in other.record.things
-        if each.what in by and each.to == room.id
-    ]
-    return [house.rooms[each] for each in dict.fromkeys(to) if isinstance(each, str) and each in house.rooms]
+def _ways(house: House) -> Ways:
+    """By room, the rooms to which a door or an opening leads, told from either side, and by which."""
+    found: dict[str, list[tuple[str, str]]] = {}
+    for room in house.rooms.values():
+        for thing in room.record.things:
+            if thing.what in WAYS and isinstance(thing.to, str) and thing.to in house.rooms:
+                found.setdefault(room.id, []).append((thing.to, thing.what))
+                found.setdefault(thing.to, []).append((room.id, thing.what))
+    return found
 
 
 def _judged(house: House, rooms: list[Room], found: str) -> Iterator[Fault | CannotTell]:

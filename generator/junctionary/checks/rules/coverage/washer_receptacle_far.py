@@ -62,6 +62,8 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     """Each washer against the receptacles of the room it stands in."""
     for room in rooms_of(house, *ROOM_KINDS):
         washers = [each for each in room.record.things if each.what == "washer"]
+        if not washers:
+            continue
         held = receptacles_in(house, room)
         for washer in washers:
             near = reaches(house, room, washer, held, REACH_IN)

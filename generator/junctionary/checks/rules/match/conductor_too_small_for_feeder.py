@@ -121,8 +121,9 @@ def _service(house: House, service: ServiceLoad) -> Iterator[Fault | CannotTell]
     panel = house.panels.get(service.panel or "")
     about = (panel.id,) if panel else ("service",)
     if wire is None:
-        if told is not None:
-            yield CannotTell(about, ("the size of the service conductors",), told.place)
+        place = told.place if told is not None else panel.place if panel is not None else None
+        if place is not None:
+            yield CannotTell(about, ("the size of the service conductors",), place)
         return
     if wire.fits is None:
         needs = tuple(dict.fromkeys((*wire.carries.lacks, *wire.needs.lacks)))

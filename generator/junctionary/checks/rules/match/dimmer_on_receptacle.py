@@ -60,10 +60,14 @@ UNTOLD = FAILS.replace("    #! dimmer-on-receptacle", "").replace(
 
 def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | CannotTell]:
     """Each dimmer by the outlets that it governs."""
+    tables: dict[str, list[LampTable]] = {}
+    for table in figures.lamps:
+        for switch in table.switches:
+            tables.setdefault(switch, []).append(table)
     for device in house.devices.values():
         if device.kind.is_ != "dimmer":
             continue
-        governed = [each for each in figures.lamps if device.id in each.switches]
+        governed = tables.get(device.id, [])
         bad = tuple(dict.fromkeys(each.device for each in governed if _is_no_light(house, each)))
         unknown = () if governed else _unknown(network, device.id)
         if bad:

@@ -65,6 +65,8 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         limit = figures.circuits[circuit.id]
         if limit.branch and len(limit.wires) > 1:
             yield from _judged(house, circuit, limit)
+        elif limit.branch and not circuit.runs:
+            yield CannotTell((circuit.id,), (f"the cables of circuit {circuit.id}",), circuit.place)
 
 
 def _judged(house: House, circuit: Circuit, limit: CircuitLimit) -> Iterator[Fault | CannotTell]:

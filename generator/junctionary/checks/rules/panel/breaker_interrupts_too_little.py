@@ -56,7 +56,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     service = house.record.service
     level = service.fault_level if service is not None else None
     panel = house.panels.get(level.at) if level is not None else service_panel(house)
-    if panel is None or service is None:
+    if panel is None:
         return
     if level is None:
         yield CannotTell((panel.id,), (UNTOLD_SERVICE,), panel.place)

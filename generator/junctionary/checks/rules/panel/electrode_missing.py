@@ -14,8 +14,8 @@ from collections.abc import Iterator
 
 from junctionary.checks.finding import DEFECT, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.purposes import HELD_SINCE
+from junctionary.checks.supplied import supply_of_building
 from junctionary.figures import Figures
-from junctionary.figures.grounds import building_of
 from junctionary.figures.service import service_panel
 from junctionary.house.model import House
 from junctionary.house.network import Network
@@ -28,6 +28,7 @@ FAILS = """
 [house.yaml]
 house: Example
 reference: nec-2023
+service: {disconnect: main, electrodes: [rod, rod]}
 buildings:
   - {id: house}
   - {id: shed, detached: true, metal_path: none, electrodes: []}    #! electrode-missing
@@ -67,7 +68,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     for building in house.record.buildings:
         if building.detached is not True or building.electrodes:
             continue
-        feeders, branches = _supply(house, building.id)
+        feeders, branches = supply_of_building(house, building.id)
         supply = (*feeders, *branches)
         editions = [house.circuits[each].edition for each in supply]
         if all(edition_year(each) < HELD_SINCE for each in editions) or (len(supply) == 1 and branches):
@@ -79,15 +80,14 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         yield _fault(building, supply, max(editions, key=edition_year))
 
 
-def _of_service(house: House) -> Iterator[Fault]:
-    """A service with none; what is not recorded of it electrode-wire-too-small asks for."""
+def _of_service(house: House) -> Iterator[Fault | CannotTell]:
+    """A service with none; where one is told without them electrode-wire-too-small asks for them."""
     service, panel = house.record.service, service_panel(house)
-    if (
-        service is None
-        or service.electrodes != []
-        or panel is None
-        or edition_year(panel.edition) < HELD_SINCE
-    ):
+    if panel is None or edition_year(panel.edition) < HELD_SINCE:
+        return
+    if service is None:
+        yield CannotTell((panel.id,), ("what electrodes the service has",), panel.place)
+    if service is None or service.electrodes != []:
         return
     yield Fault(
         place=house.record.place_of("service"),
@@ -110,20 +110,3 @@ def _fault(building: Building, supply: tuple[str, ...], edition: str) -> Fault:
         do=f"Have electrodes put in at building {building.id}, such as two rods, and joined to its panel.",
         edition=edition,
     )
-
-
-def _supply(house: House, building: str) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """The feeders of panels in a building, and the branch circuits that come there from elsewhere."""
-    panels = [each for each in house.panels if building_of(house, each) == building]
-    feeders = [house.panels[each].feeder for each in panels]
-    branches = [
-        circuit.id
-        for circuit in house.circuits.values()
-        if circuit.record.purpose not in ("feeder", "source")
-        and circuit.breakers
-        and not any(house.breakers[each].panel in panels for each in circuit.breakers)
-        and any(
-            house.rooms[each].record.building == building for each in circuit.rooms if each in house.rooms
-        )
-    ]
-    return tuple(each for each in feeders if each is not None), tuple(branches)
