@@ -31,7 +31,9 @@ def small_level(plan: Plan, widest_in: float) -> Drawing:
     taken: list[Extent] = [each for gap in gaps for each in leaf_room(gap, px)]
     rooms: list[Mark] = []
     for room in plan.rooms:
-        words = name_in(room.name, [px(each) for each in room.corners], "note", taken, spare_px=_SPARE_PX)
+        words = name_in(
+            room.name, [px(each) for each in room.corners], "note", taken, spare_px=_SPARE_PX, step_px=1.0
+        )
         taken += [each.extent for each in words]
         rooms.append(Linked(room.ref, f"room {room.name}", (Stroke(floor_of(room, px).d, "floor"), *words)))
     lines: list[Mark] = []
