@@ -8,7 +8,7 @@ from overlaps import lettering_overlaps, outside, segments, strokes
 from rooms import random_room, walls_of
 
 from junctionary.drawings.elevation import narrow_elevation, wide_elevation
-from junctionary.drawings.ink import Drawing, Linked, Mark, letterings
+from junctionary.drawings.ink import Drawing, Linked, Mark, Stroke, letterings
 from junctionary.sheets.elevation import Elevation
 from junctionary.sheets.elevations import elevations
 from junctionary.sheets.links import Ref
@@ -259,3 +259,59 @@ def test_a_box_of_the_other_face_above_this_ceiling_is_named_and_not_drawn_outsi
     assert any("above the ceiling" in str(note[0]) and "H1" in str(note) for note in wall.notes)
     # Where its cable runs on down, this face is hatched all the same.
     assert any(strip.left < 108 < strip.left + strip.width for strip in wall.cautions)
+
+
+def test_behind_every_word_on_a_wall_the_hatching_is_left_out(demo_survey: Survey) -> None:
+    for wall in all_walls(demo_survey):
+        for drawing in both(wall):
+            cleared = [
+                _room(each)
+                for kind in ("floor", "blank")
+                for each in strokes(drawing.marks, kind)
+                if "h" in each.d
+            ]
+            for word in letterings(drawing.marks):
+                x, y = (word.extent[0] + word.extent[2]) / 2, (word.extent[1] + word.extent[3]) / 2
+                if any(_near(line, x, y) for line in hatching(drawing)):
+                    assert any(a < x < c and b < y < d for a, b, c, d in cleared), (drawing.id, word.text)
+
+
+def test_what_stands_on_a_wall_is_named_within_it_or_close_beside_and_by_no_leader(
+    demo_survey: Survey,
+) -> None:
+    for wall in all_walls(demo_survey):
+        names = {each.what.replace("-", " ") for each in wall.things}
+        for drawing in both(wall):
+            linked = {
+                text.text
+                for mark in drawing.marks
+                if isinstance(mark, Linked)
+                for text in letterings(mark.marks)
+            }
+            ends = [each.d.partition("L")[2].split() for each in strokes(drawing.marks, "leader")]
+            for word in letterings(drawing.marks):
+                if word.text in names - linked:
+                    left, top, right, bottom = word.extent
+                    assert not any(
+                        left <= float(x) <= right and top <= float(y) <= bottom for x, y in ends
+                    ), drawing.id
+
+
+def hatching(drawing: Drawing) -> list[tuple[float, float, float, float]]:
+    return [each for stroke in strokes(drawing.marks, "hatch") for each in segments(stroke.d)]
+
+
+def _near(line: tuple[float, float, float, float], x: float, y: float) -> bool:
+    """Whether a hatching line passes within 4 px of a point, which its neighbours then do too."""
+    x1, y1, x2, y2 = line
+    along = ((x - x1) * (x2 - x1) + (y - y1) * (y2 - y1)) / ((x2 - x1) ** 2 + (y2 - y1) ** 2 or 1)
+    part = min(max(along, 0.0), 1.0)
+    return (x - x1 - (x2 - x1) * part) ** 2 + (y - y1 - (y2 - y1) * part) ** 2 < 16
+
+
+def _room(stroke: Stroke) -> tuple[float, float, float, float]:
+    """What a rectangle ``M x y h w v h`` covers."""
+    start, _, rest = stroke.d[1:].partition("h")
+    x, y = (float(each) for each in start.split())
+    wide, _, tall = rest.partition("v")
+    return (x, y, x + float(wide), y + float(tall.partition("h")[0]))

@@ -26,6 +26,7 @@ def size_px(kind: str) -> float:
     return SIZES_PX[kind.split()[0]]
 
 
+@cache
 def lettering_px(text: str, kind: str) -> float:
     """Width of a line of text of a kind, in px, on the generous side."""
     head = kind.split()[0]

@@ -97,7 +97,7 @@ def placed(
             row_bottom = max(row_bottom, at[3] + 3)
         (x1, y1), (x2, y2) = _ends(label, at)
         if math.hypot(x2 - x1, y2 - y1) >= _LEADER_FROM_PX + 3:
-            occupied += line_room((x1, y1), (x2, y2), 0.5)[:-1]
+            occupied += _way((x1, y1), (x2, y2))
             marks.append(line(x1, y1, x2, y2, "leader"))
         # A little more than it takes, so that it does not run into its neighbours.
         occupied.append((at[0] - 2, at[1], at[2] + 2, at[3]))
@@ -122,24 +122,34 @@ def _place(
     """The best free place; first with a leader that crosses nothing, then with any leader."""
     farthest = _RINGS_PX[2] if label.may_go else _RINGS_PX[-1]
     ways = (
-        (clear, True, min(_SHY_PX, farthest)),
-        (walls, True, farthest),
-        (occupied, True, farthest),
-        (occupied, False, farthest),
+        (clear, walls, min(_SHY_PX, farthest)),
+        (walls, walls, farthest),
+        (walls, occupied, farthest),
+        (walls, (), farthest),
+        (occupied, occupied, farthest),
+        (occupied, (), farthest),
     )
     # What may be left out is rather left out than set on a wall.
-    for all_avoided, leader_free, limit in ways[:2] if label.may_go else ways:
+    for all_avoided, uncrossed, limit in ways[:2] if label.may_go else ways:
         for at, stand_off in _places(label):
             if stand_off > limit:
                 break
             if not inside(at, field) or _is_met(at, all_avoided):
                 continue
-            if leader_free and stand_off >= _LEADER_FROM_PX:
-                way = line_room(*_ends(label, at), 0.5)[:-1]
-                if any(not _about(each, label) for step in way for each in _met(step, occupied)):
+            if uncrossed and (label.may_go or stand_off >= _LEADER_FROM_PX):
+                way = _way(*_ends(label, at))
+                if any(not _about(each, label) for step in way for each in _met(step, uncrossed)):
                     continue
             return at
     return None
+
+
+def _way(start: tuple[float, float], end: tuple[float, float]) -> tuple[Extent, ...]:
+    """The room of a leader, less its last bit, where it meets its label."""
+    length = math.hypot(end[0] - start[0], end[1] - start[1])
+    part = max(length - 3, 0.0) / (length or 1.0)
+    short = (start[0] + (end[0] - start[0]) * part, start[1] + (end[1] - start[1]) * part)
+    return line_room(start, short, 0.5)
 
 
 def line_room(start: tuple[float, float], end: tuple[float, float], pad_px: float) -> tuple[Extent, ...]:

@@ -38,7 +38,13 @@ def curves(ends: Sequence[Ends], at: Mapping[str, Seat], middle: _Point) -> tupl
     for each in ends:
         a, b = at[each.start], at[each.end]
         others = [seat.extent for seat in at.values() if seat is not a and seat is not b]
-        best = min(_bows(a, b, middle, each.bow), key=lambda bow: _cost(bow, others, drawn))
+        ways = iter(_bows(a, b, middle, each.bow))
+        best = next(ways)
+        least = _cost(best, others, drawn)
+        for bow in ways:
+            # Later ways are dearer in themselves: once nothing speaks against one the rest need no look.
+            if bow[0] < least and (cost := _cost(bow, others, drawn)) < least:
+                best, least = bow, cost
         (x1, y1), (cx, cy), (x2, y2) = best[1]
         marks.append(Stroke(f"M{x1:.1f} {y1:.1f}Q{cx:.1f} {cy:.1f} {x2:.1f} {y2:.1f}", each.kind))
         points = _sampled(best[1], 12)
@@ -77,15 +83,25 @@ def _sampled(curve: tuple[_Point, _Point, _Point], steps: int) -> list[_Point]:
 def _cost(bow: _Bow, others: Sequence[Extent], drawn: Sequence[list[_Point]]) -> float:
     """What speaks against a curve: symbols it runs through, above all, and lines it runs along."""
     points = _sampled(bow[1], 16)
+    around = _around(points)
     hit = sum(
         any(left - 2 < x < right + 2 and top - 2 < y < bottom + 2 for x, y in points)
         for left, top, right, bottom in others
+        if meet(around, (left - 2, top - 2, right + 2, bottom + 2))
     )
     along = sum(
         sum(min(math.dist(point, other) for other in line) < _SAME_WAY_PX for point in points[3:-3]) > 5
         for line in drawn
+        if meet(around, _around(line))
     )
     return bow[0] + 40 * hit + 4 * along
+
+
+def _around(points: Sequence[_Point]) -> Extent:
+    """The room that holds all the points, with half about it of what parts two lines that run together."""
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    pad = _SAME_WAY_PX / 2
+    return (min(xs) - pad, min(ys) - pad, max(xs) + pad, max(ys) + pad)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,9 +7,6 @@ from junctionary.drawings.ink import Lettering, lettering_px, size_px
 from junctionary.drawings.lettering import width_px, wrapped
 from junctionary.drawings.placing import Extent, line_room, meet
 
-_STEP_PX = 4.0
-"""From one place that is tried to the next; a quarter of it where there is nothing to spare."""
-
 _ON_A_LINE_PX = 70.0
 """How far a name rather moves than lie on a line."""
 
@@ -26,10 +23,11 @@ def name_in(
     taken: Sequence[Extent],
     lines: Sequence[Extent] = (),
     spare_px: float = 2.0,
+    step_px: float = 4.0,
 ) -> tuple[Lettering, ...]:
     """The name's lines, none of them on what is taken or out of the room, on other lines only at need.
 
-    Empty where it finds no room with so much to spare about it.
+    Empty where it finds no room with so much to spare about it, tried so far from place to place.
     """
     xs, ys = [x for x, _ in corners], [y for _, y in corners]
     around: Extent = (min(xs), min(ys), max(xs), max(ys))
@@ -41,7 +39,7 @@ def name_in(
         wide = max(lettering_px(each, kind) for each in said)
         tall = len(said) * size_px(kind) * 1.15
         price = broken * _BROKEN_PX
-        for away, (x, y) in _middles(around, wide, tall, _STEP_PX / (1 if spare_px > 0 else 4)):
+        for away, (x, y) in _middles(around, wide, tall, step_px):
             if best is not None and away + price >= best[0]:
                 break
             at = (

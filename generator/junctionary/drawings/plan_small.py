@@ -49,7 +49,9 @@ def _small(plan: Plan, widest_in: float, width_px: float, layout: str) -> Drawin
     taken += [_about(box, px) for box in panels]
     rooms: list[Mark] = []
     for room in plan.rooms:
-        words = name_in(room.name, [px(each) for each in room.corners], "note", taken, spare_px=_SPARE_PX)
+        words = name_in(
+            room.name, [px(each) for each in room.corners], "note", taken, spare_px=_SPARE_PX, step_px=1.0
+        )
         taken += [each.extent for each in words]
         rooms.append(Linked(room.ref, f"room {room.name}", (Stroke(floor_of(room, px).d, "floor"), *words)))
     walls = [each for room in plan.rooms for each in _walls(room, px)]
