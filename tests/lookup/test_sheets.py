@@ -71,7 +71,7 @@ def test_the_outlet_behind_the_refrigerator_is_found_by_keyboard(page: "Page", d
     chosen = page.locator(f"#{field.get_attribute('aria-activedescendant')}")
     assert chosen.get_attribute("aria-selected") == "true"
     assert "K8.r1" in chosen.inner_text()
-    assert "main 21" in chosen.inner_text()
+    assert "breaker 21 in the main panel" in chosen.inner_text()
     page.keyboard.press("Enter")
     page.wait_for_url("**/point/K8.r1.html")
     assert page.locator(".breaker strong").inner_text() == "main 21"
@@ -170,7 +170,7 @@ def test_a_record_that_is_a_directory_alone_is_found_and_gives_no_all_clear(
     page.keyboard.press("/")
     page.keyboard.type("hall")
     page.wait_for_selector("#found [role=option]")
-    assert "main 1" in page.locator("#found [role=option]").first.inner_text()
+    assert "breaker 1 in the main panel" in page.locator("#found [role=option]").first.inner_text()
     to(page, manual, "make-dead.html", "#box=H1")
     said = page.locator("#result").inner_text()
     assert "UNKNOWN: MAIN OFF, AND STILL TEST" in said
@@ -258,7 +258,7 @@ def test_without_scripts_the_lists_stand_and_no_field_is_shown(browser: "Browser
     context = browser.new_context(java_script_enabled=False, offline=True)
     tab = context.new_page()
     for name, words in (
-        ("find.html", "K8.r1, 5-15R receptacle"),
+        ("find.html", "K8.r1, receptacle (refrigerator)"),
         ("make-dead.html", "before opening, ALL off: main 24 and 32"),
         ("where-to-look.html", "GFCI K1.r1 (Kitchen, counter, left of the sink"),
         ("one-more.html", "K2, Kitchen, counter, right of the sink"),

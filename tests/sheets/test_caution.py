@@ -104,7 +104,7 @@ def test_a_panel_names_its_main_and_what_else_enters_and_says_what_stays_live() 
     before = before_panel(SURVEY, "main")
     assert set(spaces(before)) == {"main/main", "main/2+4"}
     assert "Leave the inner cover on" in " ".join(before.extra)
-    assert any("line side of main of panel main" in each for each in before.stays_live)
+    assert any("line side of the main breaker" in each for each in before.stays_live)
 
 
 def test_a_panel_without_a_main_is_unknown() -> None:

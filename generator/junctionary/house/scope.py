@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from junctionary.house.model import House, Role
-from junctionary.house.network import Edge, Feed, Network, listed
+from junctionary.house.network import Edge, Feed, Network, called, listed
 from junctionary.house.supply import Supply
 from junctionary.house.told import Told
 
@@ -47,27 +47,33 @@ def scope_of(
     if len(devices) == 1:
         return _one(held, marks, devices[0], says)
     whole = [each for each in held.outlets if breakers[0] in _breakers(held.feeds[each])]
-    circuits = listed(_circuits(house, breakers))
+    circuits = _circuits(house, breakers)
     if set(whole) <= {*marks.dead}:
-        first = f"all of {circuits}: its breaker, bus, bar, home run or first box"
+        first = (
+            f"all of {circuits} is dead: its breaker, where it lands in the panel, the cable from there to"
+            " its first box, or that box"
+        )
         return Scope("circuit", (first, *says))
-    return Scope("part", (f"part of {circuits}: look between what works and what does not", *says))
+    first = f"part of {circuits} is dead: look between what works and what does not"
+    return Scope("part", (first, *says))
 
 
 def _breakers(feeds: Iterable[Feed]) -> set[str]:
     return {feed.breaker for feed in feeds}
 
 
-def _circuits(house: House, breakers: Iterable[str]) -> list[str]:
+def _circuits(house: House, breakers: Iterable[str]) -> str:
+    """The circuits of some breakers by name, or the breakers where none is told."""
     feeds = (house.breakers[each].feeds for each in breakers if each in house.breakers)
-    return list(dict.fromkeys(each for each in feeds if isinstance(each, str))) or list(breakers)
+    return called(house, dict.fromkeys(each for each in feeds if isinstance(each, str)) or breakers)
 
 
 def _one(held: Supply, marks: Told, device: str, says: Iterable[str]) -> Scope:
     halves = [each for each in held.outlets.values() if each.device == device]
     if len(marks.dead) < len(halves):
-        return Scope("half", (f"one half of {device}: its switch, its tab, or its switch leg", *says))
-    return Scope("point", (f"{device} alone: what is plugged in, the device, its pigtails", *says))
+        return Scope("half", (f"one half of {device} is dead: its switch, its tab, or the wire from the switch", *says))
+    first = f"only {device} is dead: its lamp or what is plugged in, the device itself, or its pigtails"
+    return Scope("point", (first, *says))
 
 
 def _several(
@@ -80,11 +86,12 @@ def _several(
     common = {leg for leg in set.intersection(*legs) if leg is not None}
     if len(common) == 1:
         says = (
-            f"{hung}, all on leg {common.pop()}: a lost leg, at the utility, the meter, the main or the bus",
+            f"{hung}, all on leg {common.pop()}, one half of the service: that half is lost,"
+            " at the utility, the meter, the main or the bus",
             "the sign of it: the dead leg shows faint power while a 240 V load is on",
         )
         return Scope("leg", says, ("two-pole breakers off, then call the utility or a licensed electrician",))
-    circuits = listed(_circuits(house, breakers))
+    circuits = _circuits(house, breakers)
     return Scope("several", (f"{hung} ({circuits})",))
 
 
@@ -98,6 +105,6 @@ def _partner(network: Network, held: Supply, marks: Told, breaker: str) -> Itera
                 continue
             yield (
                 f"{each} on {listed(sorted(other))} shares its neutral and works: "
-                "its own hot, its breaker or its own branch, not the shared part of the neutral"
+                "so look at the dead one's own hot, breaker or branch, not the shared part of the neutral"
             )
             return

@@ -16,7 +16,8 @@ from junctionary.sheets.lists import Group, ListSheet
 from junctionary.sheets.lookup import Choices, MakeDeadSheet, WhereToLookSheet
 from junctionary.sheets.makeup import device_words
 from junctionary.sheets.naming import NOT_RECORDED, breaker_words
-from junctionary.sheets.points import reset_line, resets_for
+from junctionary.sheets.points import reset_line
+from junctionary.sheets.resets import resets_for
 from junctionary.sheets.survey import Survey, title
 from junctionary.sheets.titleblock import GENERAL
 

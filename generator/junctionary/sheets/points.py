@@ -8,9 +8,8 @@ from junctionary.house.lamps import LampTable
 from junctionary.house.model import Device, House
 from junctionary.house.network import Edge, Network
 from junctionary.house.neutral_here import NeutralHere, neutral_here
-from junctionary.house.resets import Reset, resets_of
+from junctionary.house.resets import Reset
 from junctionary.house.supply import Supply
-from junctionary.house.told import told
 from junctionary.house.trace import trace
 from junctionary.sheets.entries import Fact
 from junctionary.sheets.face_words import face_words, panel_words
@@ -20,6 +19,7 @@ from junctionary.sheets.links import Link, Phrase, Ref, listed
 from junctionary.sheets.makeup import cable_words, device_words
 from junctionary.sheets.naming import breaker_link, end_link, link, room_link, said
 from junctionary.sheets.point import FeedLine, PointSheet, ResetLine, RoomDark
+from junctionary.sheets.resets import resets_for
 from junctionary.sheets.survey import Survey, known_words, title
 from junctionary.sheets.titleblock import box_number
 
@@ -124,13 +124,6 @@ def _feeds(house: House, fed: FedBy) -> Iterator[FeedLine]:
             breaker_link(id_), said(house, breaker.rating), feeds_words(house, breaker),
             face_words(house, breaker), panel_words(house, breaker.panel), fed.by_label,
         )  # fmt: skip
-
-
-def resets_for(house: House, network: Network, supply: Supply, device: str) -> tuple[Reset, ...]:
-    """What to reset for a dead device, nothing else told; none where it cannot be seen dead or live."""
-    if not any(each.device == device for each in supply.outlets.values()):
-        return ()
-    return resets_of(house, network, supply, told(house, supply.outlets, (device,), (), {}), ())
 
 
 def _resets(survey: Survey, around: Around, device: Device) -> Iterator[ResetLine]:

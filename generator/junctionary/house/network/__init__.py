@@ -23,7 +23,7 @@ from junctionary.house.network.panel_wiring import (
     poles,
 )  # fmt: skip
 from junctionary.house.network.second_sources import entries_of
-from junctionary.house.network.ties import Zoned, listed
+from junctionary.house.network.ties import Zoned, called, listed
 from junctionary.house.network.unknowns import Unknown, end_name, is_untraced, unknowns_of
 from junctionary.house.network.wiring import (
     box_edges,

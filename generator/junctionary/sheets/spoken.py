@@ -1,0 +1,67 @@
+"""Breakers as people speak of them, where an answer names them by id.
+
+The lookups of a page say the same with `themes/drafting/assets/off-words.js`.
+"""
+
+import re
+from collections.abc import Iterable, Mapping
+
+from junctionary.house.model import House
+from junctionary.house.network import listed
+from junctionary.house.panels import MAIN
+
+_ID = r"[^\s,;:()/]+/[^\s,;:()/]*[^\s,;:()/.]"
+_IDS = re.compile(rf"{_ID}(?:(?:, | and ){_ID})*")
+_SPACES = re.compile(r"[\d+]+[ab]?")
+_BARS = {"neutral": "the neutral bar", "ground": "the ground bar"}
+
+
+def panels_spoken(house: House) -> dict[str, str]:
+    """By id, a panel within a sentence: ``the main panel`` for ``Main panel``, ``panel LP-2`` for ``LP-2``."""
+    return {each.id: _panel(each.name) for each in house.panels.values()}
+
+
+def _panel(name: str) -> str:
+    if "panel" not in name.lower():
+        return f"panel {name}"
+    first = name.partition(" ")[0]
+    if first == "Panel":
+        return f"p{name[1:]}"
+    # A word that goes on in small letters has its capital from standing first.
+    return f"the {name[0].lower()}{name[1:]}" if first[1:].islower() else name
+
+
+def breakers_spoken(house: House, breakers: Iterable[str]) -> str:
+    """``breaker 17 in the main panel``, ``breakers 6 and 8 in the main panel``: a panel is named once."""
+    return _spoken(panels_spoken(house), breakers)
+
+
+def spoken(house: House, text: str) -> str:
+    """A text of an answer with its breakers, poles and bars as people speak of them; other ids stay."""
+    return in_words(panels_spoken(house), text)
+
+
+def in_words(panels: Mapping[str, str], text: str) -> str:
+    """``spoken``, with the panels already in words."""
+
+    def said(found: re.Match[str]) -> str:
+        ids = re.split(r", | and ", found[0])
+        return _spoken(panels, ids) if all(each.partition("/")[0] in panels for each in ids) else found[0]
+
+    return _IDS.sub(said, text)
+
+
+def _spoken(panels: Mapping[str, str], ids: Iterable[str]) -> str:
+    by: dict[tuple[str, str], list[str]] = {}
+    for each in ids:
+        panel, _, rest = each.partition("/")
+        kind = "breaker" if _SPACES.fullmatch(rest) else rest
+        by.setdefault((panel, kind), []).append(rest)
+    parts = []
+    for (panel, kind), found in by.items():
+        place = f"in {panels.get(panel, f'panel {panel}')}"
+        if kind == "breaker":
+            parts.append(f"breaker{'s' if found[1:] else ''} {listed(found)} {place}")
+        else:
+            parts.append(f"{_BARS.get(kind, 'the main breaker' if kind == MAIN else kind)} {place}")
+    return listed(parts) if parts else ""
