@@ -19,6 +19,7 @@ SAID = {
         "on breakers 2+4 and 26a in the main panel and breaker 1 in the workshop panel"
     ),
     "the line side of main/main: it stays live": "the line side of the main breaker in the main panel: it stays live",
+    "main/main and main/1+3": "the main breaker and breaker 1+3 in the main panel",
     "where it lands on LP-2/neutral": "where it lands on the neutral bar in panel LP-2",
     "main/ce1.white": "ce1.white in the main panel",
     "K1/j2 and main/6": "K1/j2 and main/6",

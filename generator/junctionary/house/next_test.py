@@ -88,7 +88,7 @@ def _best_face(
         split = min(this, total - this)
         if split > 0 and (best is None or (outlet.is_face, split) > best[:2]):
             how = "with a tester" if outlet.is_face else "with its switches tried in every position"
-            do = f"try {outlet.id} {how}: if it is dead too, the fault is before it; if it works, all before it is good"
+            do = f"try {outlet.id} {how}: if it is dead too, the fault is before it, toward the panel; if it works, all before it is good"
             best = (outlet.is_face, split, NextTest("face", outlet.id, do, this, total - this))
     return best[2] if best else None
 

@@ -72,7 +72,7 @@ def _one(held: Supply, marks: Told, device: str, says: Iterable[str]) -> Scope:
     halves = [each for each in held.outlets.values() if each.device == device]
     if len(marks.dead) < len(halves):
         return Scope("half", (f"one half of {device} is dead: its switch, its tab, or the wire from the switch", *says))
-    first = f"only {device} is dead: its lamp or what is plugged in, the device itself, or its pigtails"
+    first = f"only {device} is told to be dead: its lamp or what is plugged in, the device itself, or its pigtails"
     return Scope("point", (first, *says))
 
 

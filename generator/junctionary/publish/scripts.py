@@ -22,7 +22,7 @@ from junctionary.sheets.face_words import face_words
 from junctionary.sheets.finding_things import place_of
 from junctionary.sheets.found import HEADINGS, WORTH, Found
 from junctionary.sheets.links import Kind, Ref
-from junctionary.sheets.makeup import device_words
+from junctionary.sheets.makeup import device_words, plain_words
 from junctionary.sheets.naming import breaker_words
 from junctionary.sheets.off_lists import (
     Handle,
@@ -257,7 +257,7 @@ def _points(house: House) -> Data:
     """By device, what it is, where, and the circuits and the room under which it is listed."""
     return {
         each.id: [
-            device_words(each),
+            plain_words(each),
             place_of(house, house.boxes[each.box]),
             [*(f"circuit:{one}" for one in each.circuits), f"room:{house.boxes[each.box].room}"],
         ]

@@ -16,7 +16,7 @@ from junctionary.sheets.caution import BeforeOpening, BreakerOff
 from junctionary.sheets.face import LitFace
 from junctionary.sheets.links import Ref
 from junctionary.sheets.naming import breaker_words, source_words
-from junctionary.sheets.spoken import spoken
+from junctionary.sheets.spoken import breakers_spoken, handle_words, spoken
 from junctionary.sheets.survey import Survey
 
 COVER_ON = (
@@ -153,7 +153,7 @@ def _by_box(
 def _off(house: House, breaker: str, reasons: tuple[str, ...]) -> BreakerOff:
     spaces = breaker.partition("/")[2]
     if spaces == MAIN:
-        return BreakerOff(Ref("space", breaker), breaker_words(breaker), "the whole panel", reasons)
+        return BreakerOff(Ref("space", breaker), handle_words(house, breaker), "the whole panel", reasons)
     entry = house.breakers[breaker]
     circuit = house.circuits.get(str(entry.feeds))
     source = house.sources.get(str(entry.feeds))
@@ -168,5 +168,5 @@ def _source(house: House, id_: str, reasons: tuple[str, ...]) -> str:
     if source is None:
         return f"{id_}: {'; '.join(reasons)}."
     at = source.shut_off or source.enters
-    off = f"shut off at {breaker_words(at)}" if at else "where it is shut off is not recorded"
+    off = f"shut off at {breakers_spoken(house, (at,))}" if at else "where it is shut off is not recorded"
     return f"{source_words(source)}: {off}; {'; '.join(reasons)}."

@@ -13,8 +13,8 @@ from junctionary.house.network import Network
 from junctionary.house.switching_off import Isolation
 from junctionary.sheets.face_words import face_words
 from junctionary.sheets.finding_things import feeds_words, place_of
-from junctionary.sheets.naming import breaker_words, source_words
-from junctionary.sheets.spoken import breakers_spoken, panels_spoken, spoken
+from junctionary.sheets.naming import source_words
+from junctionary.sheets.spoken import breakers_spoken, handle_words, panels_spoken, spoken
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +64,7 @@ def run_lists(house: House, network: Network) -> dict[str, OffList]:
 def handles(house: House) -> dict[str, Handle]:
     """Every breaker, in the order in which lists name them."""
     return {
-        each.id: Handle(breaker_words(each.id), feeds_words(house, each), face_words(house, each))
+        each.id: Handle(handle_words(house, each.id), feeds_words(house, each), face_words(house, each))
         for each in house.breakers.values()
     }
 
@@ -94,16 +94,16 @@ def wires_of(house: House, box: Box) -> tuple[str, ...]:
         ends = [each for each in run.ends if each.id != box.id] if not how else list(run.ends)
         other = " and ".join(_end_words(house, each) for each in ends)
         colours = ", ".join(each.colour for each in run.conductors) or "whose conductors are not known"
-        found.append(f"{id_} (to {other}{how}): {colours}")
+        found.append(f"{id_} ({other}{how}): {colours}")
     return tuple(dict.fromkeys(found))
 
 
 def _end_words(house: House, end: End) -> str:
     if end.kind == "panel" and end.id is not None:
-        return panels_spoken(house).get(end.id, f"panel {end.id}")
+        return f"to {panels_spoken(house).get(end.id, f'panel {end.id}')}"
     if end.kind == "box" and end.id is not None:
-        return f"box {end.id}"
-    return {"none": "nowhere", "unknown": "where is unknown"}.get(end.kind, "where is not recorded")
+        return f"to box {end.id}"
+    return {"none": "goes nowhere", "unknown": "where to is unknown"}.get(end.kind, "where to is not recorded")
 
 
 def _list(house: House, isolation: Isolation, place: str, wires: tuple[str, ...] = ()) -> OffList:

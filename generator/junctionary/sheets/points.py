@@ -16,10 +16,11 @@ from junctionary.sheets.face_words import face_words, panel_words
 from junctionary.sheets.finding_things import feeds_words, place_of
 from junctionary.sheets.isolation import before_box
 from junctionary.sheets.links import Link, Phrase, Ref, listed
-from junctionary.sheets.makeup import cable_words, device_words
+from junctionary.sheets.makeup import cable_words, device_words, plain_words
 from junctionary.sheets.naming import breaker_link, end_link, link, room_link, said
 from junctionary.sheets.point import FeedLine, PointSheet, ResetLine, RoomDark
 from junctionary.sheets.resets import resets_for
+from junctionary.sheets.spoken import breakers_spoken
 from junctionary.sheets.survey import Survey, known_words, title
 from junctionary.sheets.titleblock import box_number
 
@@ -90,7 +91,7 @@ def _point(survey: Survey, around: Around, device: Device) -> PointSheet:
             known_words("as recorded", len(missing)),
         ),
         ref=Ref("point", device.id),
-        heading=f"{device.id}, {device_words(device)}",
+        heading=f"{device.id}, {plain_words(device)}",
         lead=(room_link(house, box.room), ": ", _lead(house, device)),
         fed=tuple(_feeds(house, fed)),
         doubts=fed.unknown,
@@ -121,7 +122,7 @@ def _feeds(house: House, fed: FedBy) -> Iterator[FeedLine]:
     for id_ in fed.breakers:
         breaker = house.breakers[id_]
         yield FeedLine(
-            breaker_link(id_), said(house, breaker.rating), feeds_words(house, breaker),
+            Link(f"breaker {'+'.join(breaker.spaces)}", Ref("space", id_)), said(house, breaker.rating), feeds_words(house, breaker),
             face_words(house, breaker), panel_words(house, breaker.panel), fed.by_label,
         )  # fmt: skip
 
@@ -136,7 +137,8 @@ def reset_line(house: House, reset: Reset) -> ResetLine:
     if reset.kind == "breaker":
         label = " (by its label)" if reset.by_label else ""
         breaker = house.breakers[reset.id]
-        return ResetLine(("breaker ", breaker_link(reset.id), label), face_words(house, breaker), reset.do)
+        name = Link(breakers_spoken(house, (reset.id,)), Ref("space", reset.id))
+        return ResetLine((name, label), face_words(house, breaker), reset.do)
     device = house.devices[reset.id]
     word = {"gfci": "GFCI", "switch": "switch"}[reset.kind]
     return ResetLine((f"{word} ", _device_link(reset.id)), place_of(house, house.boxes[device.box]), reset.do)
@@ -194,6 +196,8 @@ def _step(house: House, edge: Edge) -> Phrase | None:
 def _answers(survey: Survey, around: Around, device: Device) -> Iterator[Fact]:
     """What people ask of a point besides."""
     house = survey.house
+    if device_words(device) != plain_words(device):
+        yield Fact("what it is", (device_words(device),))
     yield Fact("neutral in this box?", _neutral(neutral_here(house, survey.network, device.id)))
     whites = neutral_here(house, survey.network, device.id).hot_whites
     if whites:

@@ -9,11 +9,12 @@ from collections.abc import Iterable, Mapping
 from junctionary.house.model import House
 from junctionary.house.network import listed
 from junctionary.house.panels import MAIN
+from junctionary.sheets.naming import breaker_words
 
 _ID = r"[^\s,;:()/]+/[^\s,;:()/]*[^\s,;:()/.]"
 _IDS = re.compile(rf"{_ID}(?:(?:, | and ){_ID})*")
 _SPACES = re.compile(r"[\d+]+[ab]?")
-_BARS = {"neutral": "the neutral bar", "ground": "the ground bar"}
+_NAMED = {MAIN: "the main breaker", "neutral": "the neutral bar", "ground": "the ground bar"}
 
 
 def panels_spoken(house: House) -> dict[str, str]:
@@ -36,6 +37,13 @@ def breakers_spoken(house: House, breakers: Iterable[str]) -> str:
     return _spoken(panels_spoken(house), breakers)
 
 
+def handle_words(house: House, breaker: str) -> str:
+    """A breaker in a list of what to switch off: ``main 6``, ``main breaker in the workshop panel``."""
+    if breaker.partition("/")[2] == MAIN:
+        return breakers_spoken(house, (breaker,)).removeprefix("the ")
+    return breaker_words(breaker)
+
+
 def spoken(house: House, text: str) -> str:
     """A text of an answer with its breakers, poles and bars as people speak of them; other ids stay."""
     return in_words(panels_spoken(house), text)
@@ -52,16 +60,19 @@ def in_words(panels: Mapping[str, str], text: str) -> str:
 
 
 def _spoken(panels: Mapping[str, str], ids: Iterable[str]) -> str:
-    by: dict[tuple[str, str], list[str]] = {}
+    by: dict[str, dict[str, list[str]]] = {}
     for each in ids:
         panel, _, rest = each.partition("/")
         kind = "breaker" if _SPACES.fullmatch(rest) else rest
-        by.setdefault((panel, kind), []).append(rest)
-    parts = []
-    for (panel, kind), found in by.items():
-        place = f"in {panels.get(panel, f'panel {panel}')}"
-        if kind == "breaker":
-            parts.append(f"breaker{'s' if found[1:] else ''} {listed(found)} {place}")
-        else:
-            parts.append(f"{_BARS.get(kind, 'the main breaker' if kind == MAIN else kind)} {place}")
-    return listed(parts) if parts else ""
+        by.setdefault(panel, {}).setdefault(kind, []).append(rest)
+    parts = (
+        f"{listed(_kind(*each) for each in kinds.items())} in {panels.get(panel, f'panel {panel}')}"
+        for panel, kinds in by.items()
+    )
+    return listed(parts) if by else ""
+
+
+def _kind(kind: str, found: list[str]) -> str:
+    if kind == "breaker":
+        return f"breaker{'s' if found[1:] else ''} {listed(found)}"
+    return _NAMED.get(kind, kind)

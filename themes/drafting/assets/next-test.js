@@ -53,7 +53,7 @@
       if (split <= 0 || (best && !(outlet.face > best.face || (outlet.face === best.face && split > best.split)))) return;
       var how = outlet.face ? "with a tester" : "with its switches tried in every position";
       best = { face: outlet.face, split: split, test: made("face", outlet.id, "try " + outlet.id + " " + how +
-        ": if it is dead too, the fault is before it; if it works, all before it is good", one, total - one) };
+        ": if it is dead too, the fault is before it, toward the panel; if it works, all before it is good", one, total - one) };
     });
     return best && best.test;
   }

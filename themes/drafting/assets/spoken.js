@@ -4,7 +4,7 @@
 
   var ID = "[^\\s,;:()/]+/[^\\s,;:()/]*[^\\s,;:()/.]";
   var IDS = new RegExp(ID + "(?:(?:, | and )" + ID + ")*", "g");
-  var BARS = { neutral: "the neutral bar", ground: "the ground bar", main: "the main breaker" };
+  var NAMED = { neutral: "the neutral bar", ground: "the ground bar", main: "the main breaker" };
 
   function listed(names) {
     return names.length > 1 ? names.slice(0, -1).join(", ") + " and " + names[names.length - 1] : names[0];
@@ -15,14 +15,18 @@
     var by = new Map();
     ids.forEach(function (each) {
       var slash = each.indexOf("/"), rest = each.slice(slash + 1);
-      var panel = each.slice(0, slash), kind = /^[\d+]+[ab]?$/.test(rest) ? "breaker" : rest, key = panel + "/" + kind;
-      if (!by.has(key)) by.set(key, { kind: kind, place: "in " + (panels[panel] || "panel " + panel), found: [] });
-      by.get(key).found.push(rest);
+      var panel = each.slice(0, slash), kind = /^[\d+]+[ab]?$/.test(rest) ? "breaker" : rest;
+      if (!by.has(panel)) by.set(panel, new Map());
+      by.get(panel).set(kind, (by.get(panel).get(kind) || []).concat([rest]));
     });
-    return listed(Array.from(by.values(), function (each) {
-      return (each.kind === "breaker" ? "breaker" + (each.found.length > 1 ? "s" : "") + " " + listed(each.found)
-        : BARS[each.kind] || each.kind) + " " + each.place;
+    return listed(Array.from(by, function (each) {
+      var kinds = Array.from(each[1], function (one) { return ofKind(one[0], one[1]); });
+      return listed(kinds) + " in " + (panels[each[0]] || "panel " + each[0]);
     }));
+  }
+
+  function ofKind(kind, found) {
+    return kind === "breaker" ? "breaker" + (found.length > 1 ? "s" : "") + " " + listed(found) : NAMED[kind] || kind;
   }
 
   /* A text of an answer with its breakers, poles and bars as people speak of them; other ids stay. */
@@ -33,5 +37,5 @@
     });
   }
 
-  root.junctionarySpoken = { spoken: spoken, breakers: breakers };
+  root.junctionarySpoken = { spoken: spoken, breakers: breakers, listed: listed };
 })(globalThis);

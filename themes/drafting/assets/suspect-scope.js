@@ -44,7 +44,7 @@
     var halves = ground.data.outlets.filter(function (each) { return each.device === device; });
     return marks.dead.length < halves.length
       ? scope("half", ["one half of " + device + " is dead: its switch, its tab, or the wire from the switch"].concat(says))
-      : scope("point", ["only " + device + " is dead: its lamp or what is plugged in, the device itself, or its pigtails"].concat(says));
+      : scope("point", ["only " + device + " is told to be dead: its lamp or what is plugged in, the device itself, or its pigtails"].concat(says));
   }
 
   function several(ground, feeds, breakers) {
