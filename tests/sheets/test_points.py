@@ -87,7 +87,10 @@ def test_a_switch_says_what_it_works_and_a_lamp_by_what_it_is_switched() -> None
     found = points(survey_of())
     assert answer(found["D3.s1"], "this switch works").startswith("D4.f1")
     assert answer(found["D4.f1"], "switched by") == "D3.s1"
-    assert [plain(each.what) for each in found["D4.f1"].resets] == ["switch D3.s1", "breaker 1 in the main panel"]
+    assert [plain(each.what) for each in found["D4.f1"].resets] == [
+        "switch D3.s1",
+        "breaker 1 in the main panel",
+    ]
 
 
 def test_a_neutral_is_there_where_the_record_joins_one() -> None:

@@ -88,7 +88,10 @@ def _best_face(
         split = min(this, total - this)
         if split > 0 and (best is None or (outlet.is_face, split) > best[:2]):
             how = "with a tester" if outlet.is_face else "with its switches tried in every position"
-            do = f"try {outlet.id} {how}: if it is dead too, the fault is before it, toward the panel; if it works, all before it is good"
+            do = (
+                f"try {outlet.id} {how}: if it is dead too, the fault is before it, toward the panel;"
+                " if it works, all before it is good"
+            )
             best = (outlet.is_face, split, NextTest("face", outlet.id, do, this, total - this))
     return best[2] if best else None
 
@@ -101,8 +104,8 @@ def _reading(marks: Told, places: Places, total: int) -> NextTest | None:
     if not 0 < hot < total:
         return None
     do = (
-        f"measure at {marks.dead[0]} with a low-impedance tester: hot to neutral, hot to ground, neutral to ground;"
-        " then tell the reading"
+        f"measure at {marks.dead[0]} with a low-impedance tester: hot to neutral, hot to ground,"
+        " neutral to ground; then tell the reading"
     )
     return NextTest("reading", marks.dead[0], do, hot, total - hot)
 
@@ -121,7 +124,8 @@ def _opening(house: House, places: Places, total: int) -> NextTest:
     (_, kind, at), weight = min(here.items(), key=lambda each: (each[0][0], -each[1]))
     do = {
         "box": f"switch off all that the list of box {at} names, open it, prove it dead, then tug each wire",
-        "panel": f"have a licensed electrician look in {_panel(house, at)}: its line lugs stay live with the main off",
+        "panel": f"have a licensed electrician look in {_panel(house, at)}:"
+        " its line lugs stay live with the main off",
         "run": f"only when both ends of {at} are proved good: part them and prove each conductor through",
     }[kind]
     return NextTest(kind, at, do, weight, total - weight)

@@ -71,9 +71,11 @@ def _circuits(house: House, breakers: Iterable[str]) -> str:
 def _one(held: Supply, marks: Told, device: str, says: Iterable[str]) -> Scope:
     halves = [each for each in held.outlets.values() if each.device == device]
     if len(marks.dead) < len(halves):
-        return Scope("half", (f"one half of {device} is dead: its switch, its tab, or the wire from the switch", *says))
-    first = f"only {device} is told to be dead: its lamp or what is plugged in, the device itself, or its pigtails"
-    return Scope("point", (first, *says))
+        return Scope(
+            "half", (f"one half of {device} is dead: its switch, its tab, or the wire from the switch", *says)
+        )
+    rest = "its lamp or what is plugged in, the device itself, or its pigtails"
+    return Scope("point", (f"only {device} is told to be dead: {rest}", *says))
 
 
 def _several(

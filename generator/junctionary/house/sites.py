@@ -95,7 +95,7 @@ def sites_of(facts: SiteFacts, edge: Edge) -> tuple[Site, ...]:
 
 
 def _end(house: House, end: End) -> str:
-    if end.kind == "panel" and end.id in house.panels:
+    if end.id is not None and end.kind == "panel" and end.id in house.panels:
         return house.panels[end.id].name
     return end.id or f"an end {end.kind}"
 

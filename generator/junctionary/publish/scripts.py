@@ -22,8 +22,7 @@ from junctionary.sheets.face_words import face_words
 from junctionary.sheets.finding_things import place_of
 from junctionary.sheets.found import HEADINGS, WORTH, Found
 from junctionary.sheets.links import Kind, Ref
-from junctionary.sheets.makeup import device_words, plain_words
-from junctionary.sheets.naming import breaker_words
+from junctionary.sheets.makeup import plain_words
 from junctionary.sheets.off_lists import (
     Handle,
     OffList,
@@ -43,7 +42,7 @@ from junctionary.sheets.room_for_more import (
     source_words_of,
 )
 from junctionary.sheets.search_index import search_index
-from junctionary.sheets.spoken import panels_spoken
+from junctionary.sheets.spoken import breakers_spoken, panels_spoken
 from junctionary.sheets.suspect_ground import suspect_ground
 from junctionary.sheets.words_alike import ALIKE, COMPLAINTS, PASSED_OVER
 
@@ -168,7 +167,7 @@ def _pole(house: House, pole: PoleLoad, book: AddressBook) -> Data:
     room, breaker, circuit = pole.room, house.breakers[pole.breaker], house.circuits[pole.circuit]
     leg = f", leg {' and '.join(pole.legs)}" if len(pole.legs) == 1 and breaker.poles > 1 else ""
     return {
-        "breaker": f"{breaker_words(pole.breaker)}{leg}",
+        "breaker": f"{breakers_spoken(house, (pole.breaker,))}{leg}",
         "circuit": circuit.name,
         "at": face_words(house, breaker),
         "href": href_of(book, Ref("circuit", pole.circuit)),
@@ -190,7 +189,6 @@ def _pole(house: House, pole: PoleLoad, book: AddressBook) -> Data:
 
 def _point_room(house: House, each: PointRoom, book: AddressBook) -> Data:
     return {
-        "words": device_words(house.devices[each.point]),
         "place": place_of(house, house.boxes[each.box]),
         "box": each.box,
         "href": href_of(book, Ref("point", each.point)),

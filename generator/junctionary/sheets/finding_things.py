@@ -86,7 +86,9 @@ def things(survey: Survey, supply: Supply) -> tuple[Found, ...]:
         *_panels(house),
         *_cables(house),
         *(
-            Found("sheet", id_, name, says, "", Ref("sheet", id_), (name, ASKED_FOR.get(id_, "")), (), (says,))
+            Found(
+                "sheet", id_, name, says, "", Ref("sheet", id_), (name, ASKED_FOR.get(id_, "")), (), (says,)
+            )
             for id_, (name, says) in SHEETS.items()
         ),
     )
@@ -324,7 +326,9 @@ def _before_opening(isolation: Isolation, breakers: str) -> str:
 def _rooms(house: House) -> Iterator[Found]:
     levels = {each.id: each.name for each in house.record.levels}
     for room in house.rooms.values():
-        fed = {one for each in room.circuits if each in house.circuits for one in house.circuits[each].breakers}
+        fed = {
+            one for each in room.circuits if each in house.circuits for one in house.circuits[each].breakers
+        }
         breakers = [each for each in house.breakers if each in fed]
         place = levels.get(room.record.level or "", "level not recorded")
         off = _breakers_of(house, breakers)
@@ -352,7 +356,8 @@ def _panels(house: House) -> Iterator[Found]:
         name = source_words(source)
         off = source.shut_off or source.enters
         yield Found(
-            "panel", source.id, name, source.is_.replace("-", " "), breakers_spoken(house, (off,)) if off else "",
+            "panel", source.id, name, source.is_.replace("-", " "),
+            breakers_spoken(house, (off,)) if off else "",
             Ref("circuit", source.id), (source.id, name, source.is_, "source"),
         )  # fmt: skip
 
@@ -364,4 +369,6 @@ def _cables(house: House) -> Iterator[Found]:
         off = _breakers_of(house, circuit.breakers if circuit else ())
         cable = cable_words(run)
         name = f"{run.id}, {cable}"
-        yield Found("cable", run.id, name, ends, off, Ref("run", run.id), (run.id, "cable", cable), (), (ends,))
+        yield Found(
+            "cable", run.id, name, ends, off, Ref("run", run.id), (run.id, "cable", cable), (), (ends,)
+        )

@@ -18,7 +18,14 @@ HEADINGS: dict[FoundKind, str] = {
     "sheet": "Sheets",
 }
 
-WORTH: dict[FoundKind, float] = {"appliance": 1.05, "breaker": 0.85, "box": 0.85, "circuit": 0.85, "cable": 0.8, "sheet": 0.7}
+WORTH: dict[FoundKind, float] = {
+    "appliance": 1.05,
+    "breaker": 0.85,
+    "box": 0.85,
+    "circuit": 0.85,
+    "cable": 0.8,
+    "sheet": 0.7,
+}
 """Of things that a text fits alike, what most people mean comes first: 1 for the kinds not named here."""
 
 

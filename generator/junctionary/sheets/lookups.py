@@ -147,10 +147,15 @@ def where_to_look_sheet(survey: Survey, supply: Supply) -> WhereToLookSheet:
 
 
 def _on_it(survey: Survey) -> Iterator[Row]:
-    """Each breaker of a branch circuit with its loads, as they stand in the panel; a pair that feeds one is told once."""
+    """Each breaker of a branch circuit with its loads, in the order of the panels."""
     house, figures = survey.house, survey.figures
     order = list(house.breakers)
-    found = ((id_, pole) for id_, each in figures.loads.items() for pole in each.poles if figures.circuits[id_].branch)
+    found = (
+        (id_, pole)
+        for id_, each in figures.loads.items()
+        for pole in each.poles
+        if figures.circuits[id_].branch
+    )
     for id_, pole in sorted(found, key=lambda each: order.index(each[1].breaker)):
         rating = f"{shown(pole.rating_a)} A" if pole.rating_a is not None else NOT_RECORDED
         least = "at least " if pole.load.value is None else ""

@@ -84,7 +84,7 @@ def source_handles(house: House) -> dict[str, Handle]:
 
 
 def wires_of(house: House, box: Box) -> tuple[str, ...]:
-    """Every cable in a box with its conductors, one that only passes through too: ``dp1 (to box K12): black, white``."""
+    """Every cable in a box, one that only passes through too: ``dp1 (to box K12): black, white, bare``."""
     found = []
     for id_, how in (
         *((each, "") for each in box.runs),
@@ -103,7 +103,9 @@ def _end_words(house: House, end: End) -> str:
         return f"to {panels_spoken(house).get(end.id, f'panel {end.id}')}"
     if end.kind == "box" and end.id is not None:
         return f"to box {end.id}"
-    return {"none": "goes nowhere", "unknown": "where to is unknown"}.get(end.kind, "where to is not recorded")
+    return {"none": "goes nowhere", "unknown": "where to is unknown"}.get(
+        end.kind, "where to is not recorded"
+    )
 
 
 def _list(house: House, isolation: Isolation, place: str, wires: tuple[str, ...] = ()) -> OffList:

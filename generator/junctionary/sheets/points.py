@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from junctionary.house.dark import Dark, FedBy, fed_by, goes_dark
 from junctionary.house.lamps import LampTable
 from junctionary.house.model import Device, House
-from junctionary.house.network import Edge, Network
+from junctionary.house.network import Edge
 from junctionary.house.neutral_here import NeutralHere, neutral_here
 from junctionary.house.resets import Reset
 from junctionary.house.supply import Supply
@@ -122,7 +122,8 @@ def _feeds(house: House, fed: FedBy) -> Iterator[FeedLine]:
     for id_ in fed.breakers:
         breaker = house.breakers[id_]
         yield FeedLine(
-            Link(f"breaker {'+'.join(breaker.spaces)}", Ref("space", id_)), said(house, breaker.rating), feeds_words(house, breaker),
+            Link(f"breaker {'+'.join(breaker.spaces)}", Ref("space", id_)),
+            said(house, breaker.rating), feeds_words(house, breaker),
             face_words(house, breaker), panel_words(house, breaker.panel), fed.by_label,
         )  # fmt: skip
 

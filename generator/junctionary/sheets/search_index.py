@@ -37,7 +37,9 @@ def search_index(found: Iterable[Found]) -> SearchIndex:
                 for word in words_of(text):
                     by.setdefault(word, {})[number] = level
     words = tuple(sorted(by))
-    return SearchIndex(words, tuple(tuple(LEVELS * at + level for at, level in by[each].items()) for each in words))
+    return SearchIndex(
+        words, tuple(tuple(LEVELS * at + level for at, level in by[each].items()) for each in words)
+    )
 
 
 def words_of(text: str) -> Iterator[str]:

@@ -18,7 +18,7 @@ _NAMED = {MAIN: "the main breaker", "neutral": "the neutral bar", "ground": "the
 
 
 def panels_spoken(house: House) -> dict[str, str]:
-    """By id, a panel within a sentence: ``the main panel`` for ``Main panel``, ``panel LP-2`` for ``LP-2``."""
+    """By id, a panel in a sentence: ``the main panel`` for ``Main panel``, ``panel LP-2`` for ``LP-2``."""
     return {each.id: _panel(each.name) for each in house.panels.values()}
 
 

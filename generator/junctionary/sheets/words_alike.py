@@ -33,7 +33,8 @@ ALIKE: tuple[tuple[str, ...], ...] = (
     ("waterheater", "hotwater", "hotwatertank", "immersion", "geyser", "calorifier", "boiler"),
     ("heater", "heating", "furnace", "radiator", "baseboard", "heat"),
     ("airhandler", "furnace", "hvac", "airconditioning", "aircon", "ac", "heating"),
-    ("heatpump", "hvac", "airconditioning", "aircon", "airconditioner", "ac", "condenser", "cooling", "heating"),
+    ("heatpump", "hvac", "airconditioning", "aircon", "airconditioner", "ac", "condenser", "cooling",
+     "heating"),
     ("conditioner", "ac", "cooling", "aircon"),
     ("charger", "car", "vehicle", "ev"),
     ("sump", "pump"),
@@ -65,15 +66,15 @@ ALIKE: tuple[tuple[str, ...], ...] = (
 PASSED_OVER: tuple[str, ...] = (
     "a", "an", "the", "of", "in", "on", "at", "to", "for", "my", "our", "is", "are", "and", "with", "by",
     "near", "behind", "under", "over", "above", "below", "beside", "next", "what", "which", "where", "that",
-    "from", "feed", "does", "turn", "off", "how", "do", "i", "can", "it", "its", "this", "there", "why", "who",
-    "kill", "shut", "number", "no", "has", "have", "will", "please", "help", "me", "room", "runs", "control",
-    "power", "electricity", "circuit", "goes", "amp", "volt",
+    "from", "feed", "does", "turn", "off", "how", "do", "i", "can", "it", "its", "this", "there", "why",
+    "who", "kill", "shut", "number", "has", "have", "will", "please", "help", "me", "room", "runs",
+    "control", "power", "electricity", "circuit", "goes", "amp", "volt",
 )  # fmt: skip
 """Words that say nothing of what is looked for, unless nothing else was typed."""
 
 COMPLAINTS: tuple[str, ...] = (
-    "dead", "not", "working", "work", "wont", "doesnt", "isnt", "dont", "broken", "broke", "out", "lost", "gone",
-    "stopped", "quit", "tripped", "trip", "tripping", "trips", "keeps", "went", "dark", "fails", "failed",
-    "nothing", "cold", "thawing", "warm", "reset", "no",
+    "dead", "not", "working", "work", "wont", "doesnt", "isnt", "dont", "broken", "broke", "out", "lost",
+    "gone", "stopped", "quit", "tripped", "trip", "tripping", "trips", "keeps", "went", "dark", "fails",
+    "failed", "nothing", "cold", "thawing", "warm", "reset", "no",
 )  # fmt: skip
 """Words of who has something that is dead: passed over as well, and where to look is offered beside."""
