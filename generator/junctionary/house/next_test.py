@@ -126,10 +126,15 @@ def _opening(house: House, places: Places, total: int) -> NextTest:
         "box": f"switch off all that the list of box {at} names, open it, prove it dead, then tug each wire",
         "panel": f"have a licensed electrician look in {_panel(house, at)}:"
         " its line lugs stay live with the main off",
-        "run": f"only when both ends of {at} are proved good: part them and prove each conductor through",
+        "run": f"only when both ends of {_cable(house, at)} are proved good:"
+        " part them and prove each conductor through",
     }[kind]
     return NextTest(kind, at, do, weight, total - weight)
 
 
 def _panel(house: House, id_: str) -> str:
     return house.panels[id_].name if id_ in house.panels else id_
+
+
+def _cable(house: House, id_: str) -> str:
+    return f"cable {id_}" if id_ in house.runs else id_

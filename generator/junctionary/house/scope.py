@@ -41,7 +41,7 @@ def scope_of(
         shared = f"what is dead hangs on {listed(poles)}, which share a neutral"
         return Scope("shared-neutral", (shared,), (f"{stop}: {listed(breakers)} off, unplug electronics",))
     if len(breakers) > 1:
-        return _several(house, feeds, breakers)
+        return _several(house, held, marks, breakers)
     says = list(_partner(network, held, marks, breakers[0]))
     devices = tuple(dict.fromkeys(held.outlets[each].device for each in marks.dead))
     if len(devices) == 1:
@@ -80,15 +80,20 @@ def _one(held: Supply, marks: Told, device: str, says: Iterable[str]) -> Scope:
 
 def _several(
     house: House,
-    feeds: Mapping[str, tuple[Feed, ...]],
+    held: Supply,
+    marks: Told,
     breakers: tuple[str, ...],
 ) -> Scope:
     hung = f"what is dead hangs on {listed(breakers)}"
-    legs = [{feed.leg for feed in some} for some in feeds.values() if some]
+    legs = [{feed.leg for feed in held.feeds[each]} for each in marks.dead if held.feeds[each]]
     common = {leg for leg in set.intersection(*legs) if leg is not None}
-    if len(common) == 1:
+    # What works on that leg of one of these panels proves the leg.
+    panels = {each.partition("/")[0] for each in breakers}
+    live = (feed for each in marks.live for feed in held.feeds[each])
+    proved = {feed.leg for feed in live if feed.breaker.partition("/")[0] in panels}
+    if len(common) == 1 and not common & proved:
         says = (
-            f"{hung}, all on leg {common.pop()}, one half of the service: that half is lost,"
+            f"{hung}, all on leg {common.pop()}, one half of the service: that half may be lost,"
             " at the utility, the meter, the main or the bus",
             "the sign of it: the dead leg shows faint power while a 240 V load is on",
         )

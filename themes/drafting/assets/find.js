@@ -111,7 +111,8 @@
     if (!groups.length) list.append(remark("Nothing on record is called that."));
     list.hidden = false;
     field.setAttribute("aria-expanded", String(options.length > 0));
-    count.textContent = instead.concat(options.length ? options.length + " shown" : "nothing found").join(" ");
+    count.textContent = instead.concat(options.length
+      ? options.length + " shown, first " + (options[0].getAttribute("aria-label") || options[0].textContent) : "nothing found").join(" ");
   }
 
   function remark(said) {

@@ -77,7 +77,8 @@
   }
 
   function tick(each, handle) {
-    var input = make("input", { type: "checkbox" });
+    /* Heard, the reasons come after the name, not within it. */
+    var input = make("input", { type: "checkbox", "aria-label": handle.slice(0, 3).join(", "), "aria-describedby": "why-" + each.id });
     input.checked = state.off.includes(each.id);
     input.addEventListener("change", function () {
       state.off = state.off.filter(function (one) { return one !== each.id; });
@@ -88,7 +89,7 @@
     return make("li", {}, make("label", {}, input,
       make("span", { "class": "where" }, handle[0]),
       make("span", { "class": "says" }, handle[1] + " ", make("b", {}, handle[2])),
-      make("span", { "class": "why" }, each.why.join("; "))));
+      make("span", { "class": "why", id: "why-" + each.id }, each.why.join("; "))));
   }
 
   function wires(id) {

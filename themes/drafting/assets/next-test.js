@@ -85,7 +85,7 @@
     var what = {
       box: "switch off all that the list of box " + at + " names, open it, prove it dead, then tug each wire",
       panel: "have a licensed electrician look in " + (ground.data.panelNames[at] || at) + ": its line lugs stay live with the main off",
-      run: "only when both ends of " + at + " are proved good: part them and prove each conductor through"
+      run: "only when both ends of " + (ground.data.runs[at] ? "cable " : "") + at + " are proved good: part them and prove each conductor through"
     }[least.place[1]];
     return made(least.place[1], at, what, least.weight, total - least.weight);
   }

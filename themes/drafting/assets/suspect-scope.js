@@ -18,7 +18,7 @@
         ["an open shared neutral puts up to 240 V on what hangs on the two legs: " + listed(breakers) +
           " off, unplug electronics"]);
     }
-    if (breakers.length > 1) return several(ground, feeds, breakers);
+    if (breakers.length > 1) return several(ground, marks, feeds, breakers);
     var says = partner(ground, marks, breakers[0]);
     var devices = unique(marks.dead.map(function (each) { return ground.by.get(each).device; }));
     if (devices.length === 1) return one(ground, marks, devices[0], says);
@@ -47,16 +47,22 @@
       : scope("point", ["only " + device + " is told to be dead: its lamp or what is plugged in, the device itself, or its pigtails"].concat(says));
   }
 
-  function several(ground, feeds, breakers) {
+  function several(ground, marks, feeds, breakers) {
     var listed = root.junctionarySuspects.listed, hung = "what is dead hangs on " + listed(breakers), shared = null;
     feeds.filter(function (some) { return some.length; }).forEach(function (some) {
       var legs = new Set(some.map(function (feed) { return feed[2]; }));
       shared = shared === null ? Array.from(legs) : shared.filter(function (leg) { return legs.has(leg); });
     });
     shared = shared.filter(function (leg) { return leg !== null; });
-    if (shared.length === 1) {
+    /* What works on that leg of one of these panels proves the leg. */
+    function panelOf(breaker) { return breaker.slice(0, breaker.indexOf("/")); }
+    var panels = breakers.map(panelOf);
+    var proved = marks.live.some(function (each) {
+      return ground.by.get(each).feeds.some(function (feed) { return feed[2] === shared[0] && panels.includes(panelOf(feed[0])); });
+    });
+    if (shared.length === 1 && !proved) {
       return scope("leg",
-        [hung + ", all on leg " + shared[0] + ", one half of the service: that half is lost," +
+        [hung + ", all on leg " + shared[0] + ", one half of the service: that half may be lost," +
           " at the utility, the meter, the main or the bus",
           "the sign of it: the dead leg shows faint power while a 240 V load is on"],
         ["two-pole breakers off, then call the utility or a licensed electrician"]);

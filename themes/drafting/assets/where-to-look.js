@@ -120,7 +120,7 @@
   }
 
   function meter(id) {
-    var chosen = make("select", {}), before = state.read.find(function (each) { return each.startsWith(id + ":"); });
+    var chosen = make("select", { "aria-label": "meter reading at " + id }), before = state.read.find(function (each) { return each.startsWith(id + ":"); });
     chosen.append(document.getElementById("readings").content.cloneNode(true));
     chosen.value = before ? before.slice(id.length + 1) : "";
     chosen.addEventListener("change", function () {
