@@ -40,12 +40,15 @@ class Job:
 
 
 JOBS = (
-    Job("which breaker kills this outlet?", "K2.r1", ("K2",), ("main 17",), enters=False),
+    Job(
+        "which breaker kills this outlet?", "K2.r1", ("K2",), enters=False,
+        listed=("breaker 17 in the main panel, left side, 9th from the top",), there=("main 17",),
+    ),
     Job("it is dead and no breaker tripped: where is the fault?", "K2.r1", ("K2", "r1"), ("GFCI K1.r1", "Still dead")),
     Job("where is the GFCI that feeds this?", "K2.r1", ("K2", "r1"), ("GFCI K1.r1", "left of the sink")),
     Job(
-        "which breakers, all of them, before this box is opened?", "K12", ("K12",), ("main 24", "32"), enters=False,
-        listed=("ALL off: main 24 and 32",),
+        "which breakers, all of them, before this box is opened?", "K12", ("K12",), enters=False,
+        listed=("ALL off: breakers 24 and 32 in the main panel",), there=("main 24", "main 32"),
     ),
     Job("if I turn this breaker off, what dies?", "main/8", ("Circuits", "Cellar, workbench and freezer"),
         ("Goes off with it", "freezer (food)")),

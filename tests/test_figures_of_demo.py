@@ -55,7 +55,7 @@ def workings(demo: Opened) -> list[tuple[str, Working]]:
     known = ways(result.house, result.network)
     return [
         (f"{sheet.heading}: {working.title}", working)
-        for sheet in sheets(seen, texts, known, things(seen), room_for_more(seen, known.supply))
+        for sheet in sheets(seen, texts, known, things(seen, known.supply), room_for_more(seen, known.supply))
         for _, working in reached(sheet, Working, "sheet")
     ]
 

@@ -101,7 +101,7 @@ def test_a_cable_capped_at_both_its_ends_counts_by_the_word_of_the_record(isolat
     circuits = {"den": "a1: 14/2 NM-B, K1, K2", "hall": ""}
     found = isolated("K1", DEN, circuits, "K1: {capped: [a1]}\nK2: {capped: [a1]}")
     assert off(found) == ["main/1"]
-    assert why(found, "main/1") == "is recorded as feeding den"
+    assert why(found, "main/1") == "is recorded as feeding “den”"
 
 
 def test_the_other_leg_of_a_shared_neutral_counts_where_only_one_leg_comes(isolated: Isolated) -> None:
@@ -113,7 +113,7 @@ def test_the_other_leg_of_a_shared_neutral_counts_where_only_one_leg_comes(isola
     boxes += "{join: [a1.bare, a2.bare]}], terminals: {r1.brass: a1.red}}\nK2: {capped: [a2]}"
     found = isolated("K2", panel, runs, boxes)
     assert off(found) == ["main/6", "main/8"]
-    assert why(found, "main/8") == "main/6 and main/8 both feed den, whose neutral they share"
+    assert why(found, "main/8") == "main/6 and main/8 both feed “den”, whose neutral they share"
 
 
 def test_a_handle_tie_is_followed_and_said(isolated: Isolated) -> None:
@@ -133,7 +133,7 @@ def test_neutrals_joined_in_another_box_bring_in_the_other_circuit(isolated: Iso
     boxes = NEUTRALS + "K1: {makeup: splice-through}\nK2: {makeup: splice-through}"
     found = isolated("K1", DEN, circuits, boxes)
     assert off(found) == ["main/1", "main/3"]
-    assert why(found, "main/3") == "the neutrals of den and hall are joined in J1"
+    assert why(found, "main/3") == "the neutrals of “den” and “hall” are joined in J1"
 
 
 def test_neutrals_that_meet_at_the_bar_alone_bring_in_nothing(isolated: Isolated) -> None:
@@ -151,7 +151,7 @@ def test_a_neutral_joined_to_the_grounds_brings_in_every_circuit_they_reach(isol
     circuits = {"den": "a1: 14/2 NM-B, main, J1", "hall": "h1: 14/2 NM-B, main, J1"}
     boxes = "J1: {joints: [{join: [a1.white, a1.bare, h1.bare]}], capped: [a1.black, h1.black, h1.white]}"
     found = isolated("J1", DEN, circuits, boxes)
-    assert "neutral and ground of den and hall meet" in why(found, "main/3")
+    assert "neutral and ground of “den” and “hall” meet" in why(found, "main/3")
 
 
 def test_both_sides_of_a_switch_count(isolated: Isolated) -> None:
@@ -170,7 +170,7 @@ def test_a_lamp_hot_on_one_circuit_and_neutral_on_another_brings_in_both(isolate
     boxes += "{join: [h1.black, h2.black]}], capped: [a1.white, a1.bare, h1.bare, h2.bare, f1.green]}\nK2: {capped: [h2]}"
     found = isolated("K2", DEN, circuits, boxes)
     assert off(found) == ["main/1", "main/3"]
-    assert why(found, "main/1") == "den and hall both come to K1.f1"
+    assert why(found, "main/1") == "“den” and “hall” both come to K1.f1"
 
 
 def test_two_devices_on_one_strap_are_dead_together(isolated: Isolated) -> None:
@@ -185,7 +185,7 @@ def test_two_devices_on_one_strap_are_dead_together(isolated: Isolated) -> None:
     boxes += "capped: [h1.white]}\nK2: {capped: [a2]}"
     found = isolated("K2", DEN, circuits, boxes)
     assert off(found) == ["main/1", "main/3"]
-    assert why(found, "main/3") == "den and hall both come to one strap in K1"
+    assert why(found, "main/3") == "“den” and “hall” both come to one strap in K1"
 
 
 def test_a_second_source_that_reaches_the_box_is_listed(isolated: Isolated) -> None:
@@ -290,7 +290,7 @@ def test_what_may_be_joined_in_a_box_of_unknown_make_up_is_listed(isolated: Isol
 def test_a_circuit_without_a_breaker_is_unknown(isolated: Isolated) -> None:
     found = isolated("K1", "breakers: {}", {"den": "a1: 14/2 NM-B, main, K1"}, "K1: {capped: [a1]}")
     assert off(found) == []
-    assert "no breaker is recorded as feeding den" in found.unknown
+    assert "no breaker is recorded as feeding “den”" in found.unknown
 
 
 def test_a_wire_said_to_land_where_no_breaker_is_recorded_is_unknown(isolated: Isolated) -> None:
@@ -325,7 +325,7 @@ def test_a_box_that_is_not_recorded_is_unknown(isolated: Isolated) -> None:
 def test_a_directory_alone_gives_the_breaker_of_a_circuit_and_says_what_it_lacks(isolated: Isolated) -> None:
     found = isolated("den", DEN, {"den": "", "hall": ""}, ask=isolate_circuit)
     assert off(found) == ["main/1"]
-    assert found.unknown == ("no run of den is recorded, so nothing tells what else may be joined to it",)
+    assert found.unknown == ("no run of “den” is recorded, so nothing tells what else may be joined to it",)
 
 
 def test_a_room_needs_all_that_its_boxes_need_and_all_that_serves_it(isolated: Isolated) -> None:

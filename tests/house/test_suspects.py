@@ -163,6 +163,12 @@ def test_several_circuits_on_one_leg_are_a_lost_leg(house_of: HouseOf) -> None:
     assert "main/main" in ids(found)
 
 
+def test_a_leg_on_which_something_works_is_not_lost(house_of: HouseOf) -> None:
+    found = sought(house_of(CHAIN), ["K3", "K4"], ["K2"])
+    assert found.scope.kind == "several"
+    assert found.stop == ()
+
+
 def test_two_paired_circuits_are_an_open_shared_neutral(house_of: HouseOf) -> None:
     shared = SHARED.replace("d1, cable: 14/2", "d1, cable: 14/3").replace(
         "d2, cable: 14/2", "d2, cable: 14/3"

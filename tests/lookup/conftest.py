@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 ROOT = Path(__file__).parents[2]
 ASSETS = ROOT / "themes/drafting/assets"
 PURE = (
-    "address-state.js", "find-search.js", "off-list.js", "suspects.js", "suspect-scope.js", "next-test.js",
+    "address-state.js", "find-search.js", "off-list.js", "spoken.js", "suspects.js", "suspect-scope.js", "next-test.js",
     "free-amperes.js",
 )  # fmt: skip
 

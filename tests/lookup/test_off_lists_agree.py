@@ -6,7 +6,9 @@ from typing import Any
 
 import pytest
 
+from junctionary.house.model import House
 from junctionary.house.switching_off import Isolation
+from junctionary.sheets.spoken import spoken
 
 from .conftest import Looked, Run
 
@@ -14,15 +16,15 @@ TOGETHER = """([data, lists]) => lists.map(names =>
   junctionaryOff.together(data, names, name => data.boxes[name]))"""
 
 
-def off(isolations: Iterable[Isolation], sources: Iterable[str]) -> tuple[set[str], set[str], set[str]]:
+def off(house: House, isolations: Iterable[Isolation]) -> tuple[set[str], set[str], set[str]]:
     """The breakers, sources and doubts of several isolations; where any is unknown, the mains and all sources."""
     kept = tuple(isolations)
-    unknown = {reason for each in kept for reason in each.unknown}
+    unknown = {spoken(house, reason) for each in kept for reason in each.unknown}
     breakers = {one.id for each in kept for one in each.breakers}
     others = {one.id for each in kept for one in each.sources}
     if unknown:
         breakers |= {main for each in kept for main in each.mains}
-        others |= set(sources)
+        others |= set(house.sources)
     return breakers, others, unknown
 
 
@@ -35,7 +37,7 @@ def agree(run_script: Run, at: Looked) -> None:
     lists = [[each] for each in at.house.boxes] + [list(each) for each in pairwise(at.house.boxes)]
     found = run_script(TOGETHER, [at.off, lists])
     for names, one in zip(lists, found, strict=True):
-        assert page(one) == off((at.isolations[name] for name in names), at.house.sources), names
+        assert page(one) == off(at.house, (at.isolations[name] for name in names)), names
 
 
 @pytest.mark.browser
@@ -53,7 +55,9 @@ def test_every_box_of_random_houses(run_script: Run, drawn_houses: list[Looked])
 def test_the_reasons_of_one_box_are_those_of_the_command_in_its_order(run_script: Run, demo: Looked) -> None:
     said = run_script(TOGETHER, [demo.off, [["K12"]]])[0]
     told = demo.isolations["K12"].breakers
-    assert [(each["id"], tuple(each["why"])) for each in said["breakers"]] == [(e.id, e.why) for e in told]
+    assert [(each["id"], each["why"]) for each in said["breakers"]] == [
+        (each.id, [spoken(demo.house, reason) for reason in each.why]) for each in told
+    ]
 
 
 @pytest.mark.browser

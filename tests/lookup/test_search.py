@@ -6,6 +6,7 @@ from random import Random
 from typing import TYPE_CHECKING
 
 import pytest
+import yaml
 
 from junctionary.publish.address import address_book
 from junctionary.publish.scripts import find_data, script
@@ -35,6 +36,7 @@ THINGS = (
     Found("room", "garden", "Back garden", "Ground floor", "main 4", Ref("room", "garden"), ("Back garden",)),
     Found("room", "cafe", "Café", "Ground floor", "main 4", Ref("room", "cafe"), ("Café",)),
 )  # fmt: skip
+READY = "#found[aria-busy=false]"
 SEARCH = """([data, text]) => {
   const found = junctionaryFind.search(junctionaryFind.ready(data), text);
   return found.flatMap(group => group.items.map(thing => data.id[thing]));
@@ -128,6 +130,39 @@ def test_errors_of_typing_are_counted(run_script: Run, term: str, word: str, ste
     assert run_script(counted, [term, word]) == steps
 
 
+ASKED: dict[str, list[str]] = yaml.safe_load((Path(__file__).parent / "asked.yaml").read_text("utf-8"))
+SHOWN = """texts => {
+  const field = document.getElementById('find');
+  return texts.map(text => {
+    field.value = text;
+    field.dispatchEvent(new Event('input'));
+    return [...document.querySelectorAll('#found [role=option]')].map(each => each.dataset.thing);
+  });
+}"""
+IN_ONE_VIEW = 6
+
+
+@pytest.fixture(scope="module")
+def shown(browser: "Browser", demo_manual: Path) -> dict[str, list[str]]:
+    """By what is typed, the things shown for it in the demo house's manual, the first first."""
+    page = browser.new_page()
+    page.goto((demo_manual / "rooms.html").as_uri())
+    page.focus("#find")
+    page.wait_for_selector(READY, state="attached")
+    things = page.evaluate(SHOWN, list(ASKED))
+    page.close()
+    return dict(zip(ASKED, things, strict=True))
+
+
+@pytest.mark.browser
+@pytest.mark.parametrize("typed", ASKED)
+def test_what_is_meant_stands_first_and_the_rest_of_the_answer_in_one_view(
+    shown: dict[str, list[str]], typed: str
+) -> None:
+    assert shown[typed][0] == ASKED[typed][0]
+    assert [each for each in ASKED[typed] if each not in shown[typed][:IN_ONE_VIEW]] == []
+
+
 ROOMS = (
     "Kitchen",
     "Bedroom",
@@ -197,9 +232,6 @@ def great_sheet(tmp_path: Path, demo_manual: Path, great_index: bytes) -> str:
     (tmp_path / "lookup").mkdir()
     (tmp_path / "lookup/find-data.js").write_bytes(great_index)
     return (tmp_path / "find.html").as_uri()
-
-
-READY = "#found[aria-busy=false]"
 
 
 @pytest.mark.browser

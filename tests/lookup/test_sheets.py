@@ -71,10 +71,10 @@ def test_the_outlet_behind_the_refrigerator_is_found_by_keyboard(page: "Page", d
     chosen = page.locator(f"#{field.get_attribute('aria-activedescendant')}")
     assert chosen.get_attribute("aria-selected") == "true"
     assert "K8.r1" in chosen.inner_text()
-    assert "main 21" in chosen.inner_text()
+    assert "breaker 21 in the main panel" in chosen.inner_text()
     page.keyboard.press("Enter")
     page.wait_for_url("**/point/K8.r1.html")
-    assert page.locator(".breaker strong").inner_text() == "main 21"
+    assert page.locator(".breaker strong").inner_text() == "breaker 21"
 
 
 def test_escape_closes_what_was_found_and_then_empties_the_field(page: "Page", demo_manual: Path) -> None:
@@ -104,6 +104,49 @@ def test_arrows_go_around_every_option_in_turn(page: "Page", demo_manual: Path) 
     assert page.locator("#find").get_attribute("aria-activedescendant") == seen[0]
 
 
+def test_all_of_a_kind_are_shown_when_asked_by_keyboard(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "index.html")
+    page.keyboard.press("/")
+    page.keyboard.type("gfi")
+    page.wait_for_selector("#found .rest")
+    options = page.locator("#found [role=group]").first.locator("[role=option]")
+    assert options.last.inner_text() == "8 more: show all"
+    for _ in range(options.count()):
+        page.keyboard.press("ArrowDown")
+    page.keyboard.press("Enter")
+    assert options.count() == 13
+    assert page.locator("#found [aria-selected=true]").inner_text() == options.nth(5).inner_text()
+    page.keyboard.type(" ")
+    assert options.last.inner_text() == "8 more: show all"
+
+
+def test_who_says_that_it_is_dead_is_led_on_with_what_was_found(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "index.html")
+    for typed, asked in (
+        ("freezer not working", "#dead=C17.r1"),
+        ("no power kitchen", "#in=room:kitchen"),
+        ("freezer", ""),
+    ):
+        page.locator("#find").fill(typed)
+        page.wait_for_selector("#found [role=option]")
+        led = page.locator("#found [data-thing='sheet where-to-look']")
+        assert led.count() == bool(asked)
+        assert not asked or str(led.get_attribute("data-href")).endswith(f"where-to-look.html{asked}")
+
+
+def test_words_that_nothing_has_are_told_beside_what_was_found(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "index.html")
+    for typed, told in (
+        ("outlet garage", "Nothing is called garage."),
+        ("freezer kitchen", "Nothing has all of these words; these come nearest."),
+        ("frezer", "Nothing is called frezer: looked for freezer instead."),
+    ):
+        page.locator("#find").fill(typed)
+        page.wait_for_selector("#found .none")
+        assert page.locator("#found .none").inner_text() == told
+        assert told in page.locator("#found-count").inner_text()
+
+
 def test_nothing_found_is_told(page: "Page", demo_manual: Path) -> None:
     to(page, demo_manual, "index.html")
     page.keyboard.press("/")
@@ -130,11 +173,21 @@ def test_a_box_is_made_dead_by_keyboard_and_the_address_carries_it(page: "Page",
     assert page.locator("#progress").inner_text().startswith("1 of 2")
 
 
+def test_reasons_to_switch_off_are_in_words_and_conductors_stand_cable_by_cable(
+    page: "Page", demo_manual: Path
+) -> None:
+    to(page, demo_manual, "make-dead.html", "#box=C17")
+    why = page.locator(".ticks .why").first.inner_text()
+    assert "both feed “Cellar, workbench and freezer”, whose neutral they share" in why
+    assert "its handle is tied to breaker 8 in the main panel" in why
+    assert page.locator(".wires dd div").all_inner_texts() == ["ce4 (to box C2): black, white, bare"]
+
+
 def test_unknown_stands_over_the_list_and_names_the_main(page: "Page", demo_manual: Path) -> None:
     to(page, demo_manual, "make-dead.html", "#box=X1")
     said = page.locator("#result").inner_text()
     assert said.index("UNKNOWN: MAIN OFF, AND STILL TEST") < said.index("main 40")
-    assert "main of panel main" in page.locator(".ticks .where").all_inner_texts()
+    assert "main breaker in the main panel" in page.locator(".ticks .where").all_inner_texts()
     assert "Portable generator" in page.locator(".ticks .where").all_inner_texts()
 
 
@@ -170,7 +223,7 @@ def test_a_record_that_is_a_directory_alone_is_found_and_gives_no_all_clear(
     page.keyboard.press("/")
     page.keyboard.type("hall")
     page.wait_for_selector("#found [role=option]")
-    assert "main 1" in page.locator("#found [role=option]").first.inner_text()
+    assert "breaker 1 in the main panel" in page.locator("#found [role=option]").first.inner_text()
     to(page, manual, "make-dead.html", "#box=H1")
     said = page.locator("#result").inner_text()
     assert "UNKNOWN: MAIN OFF, AND STILL TEST" in said
@@ -196,11 +249,45 @@ def test_what_is_dead_is_told_by_keyboard_and_answered(page: "Page", demo_manual
     page.keyboard.press("ArrowLeft")
     page.keyboard.press("ArrowLeft")
     said = page.locator("#result").inner_text()
-    assert said.index("GFCI K1.r1") < said.index("breaker main 17")
+    assert said.index("GFCI K1.r1") < said.index("breaker 17 in the main panel")
     assert "dead=K2.r1.top" in page.url
     before, after = page.url, page.locator("#result").inner_text()
     page.reload()
     assert (page.url, page.locator("#result").inner_text()) == (before, after)
+
+
+def test_a_test_that_opens_nothing_comes_before_the_boxes_and_its_outcome_is_a_press(
+    page: "Page", demo_manual: Path
+) -> None:
+    to(page, demo_manual, "where-to-look.html", "#signs=none&dead=C17.r1")
+    page.wait_for_selector("#result .next")
+    said = page.locator("#result").inner_text().lower()
+    assert said.index("try c2.r1 with a tester") < said.index("before any of these is opened")
+    assert page.locator("#told").inner_text().startswith("2 to reset, 14 places to look.")
+    before = page.url
+    page.locator("#answer-line a").tap()
+    assert page.url == before
+    assert page.locator("#result").bounding_box()["y"] < 100  # type: ignore[index]
+    page.get_by_role("button", name="C2.r1: it works").tap()
+    assert page.url.endswith("dead=C17.r1&live=C2.r1")
+    assert page.evaluate("document.activeElement.textContent") == "As told"
+    assert (
+        "on breaker 6 in the main panel shares its neutral and works" in page.locator("#result").inner_text()
+    )
+
+
+def test_places_are_gathered_where_a_hand_goes_and_no_breaker_is_told_by_its_id(
+    page: "Page", demo_manual: Path
+) -> None:
+    to(page, demo_manual, "where-to-look.html", "#signs=none&dead=C17.r1")
+    page.wait_for_selector("#result .suspects")
+    places = page.locator("#result .suspects > ol > li > b").all_inner_texts()
+    assert places[:4] == ["Box C17", "Box C2", "Box C1", "The main panel"]
+    assert (
+        "breaker 8: the breaker, or where ce1.red lands on it"
+        in page.locator("#result .suspects").inner_text()
+    )
+    assert not re.search(r"\b(main|shop)/", page.locator("#result").inner_text())
 
 
 def test_a_danger_sign_stops_the_search(page: "Page", demo_manual: Path) -> None:
@@ -213,7 +300,7 @@ def test_a_danger_sign_stops_the_search(page: "Page", demo_manual: Path) -> None
 def test_the_cautions_stand_before_the_places_to_be_opened(page: "Page", demo_manual: Path) -> None:
     to(page, demo_manual, "where-to-look.html", ANSWERED["where-to-look.html"])
     said = page.locator("#result").inner_text().lower()
-    assert said.index("before any of these is opened") < said.index("then these, likeliest first")
+    assert said.index("before any of these is opened") < said.index("then these places, likeliest first")
     assert said.index("prove it dead") < said.index("k1.r1.load-silver")
 
 
@@ -258,7 +345,7 @@ def test_without_scripts_the_lists_stand_and_no_field_is_shown(browser: "Browser
     context = browser.new_context(java_script_enabled=False, offline=True)
     tab = context.new_page()
     for name, words in (
-        ("find.html", "K8.r1, 5-15R receptacle"),
+        ("find.html", "K8.r1, receptacle (refrigerator)"),
         ("make-dead.html", "before opening, ALL off: main 24 and 32"),
         ("where-to-look.html", "GFCI K1.r1 (Kitchen, counter, left of the sink"),
         ("one-more.html", "K2, Kitchen, counter, right of the sink"),
@@ -291,7 +378,10 @@ def test_room_for_one_more_is_found_by_keyboard_and_the_address_carries_it(
     to(page, demo_manual, "one-more.html")
     tab_to(page, "#at")
     choose(page, "K2.r1")
-    assert page.locator("#told").inner_text() == "main 17. Free: 7.5 A; the limit is the 20 A breaker."
+    assert (
+        page.locator("#told").inner_text()
+        == "Breaker 17 in the main panel. Free: 7.5 A; the limit is the 20 A breaker."
+    )
     tab_to(page, "#watts")
     page.keyboard.type("1,500")
     verdict = page.locator("#result .verdict").first
@@ -301,7 +391,7 @@ def test_room_for_one_more_is_found_by_keyboard_and_the_address_carries_it(
     page.keyboard.press("Space")
     assert page.evaluate("location.hash") == "#at=K2.r1&watts=1%2C500&hours=yes"
     page.reload()
-    assert "free is 6 A for hours" in verdict.inner_text()
+    assert "free is 6 A for three hours or more" in verdict.inner_text()
 
 
 def test_a_usual_load_brings_its_watts_and_whether_it_runs_for_hours(page: "Page", demo_manual: Path) -> None:
@@ -309,7 +399,8 @@ def test_a_usual_load_brings_its_watts_and_whether_it_runs_for_hours(page: "Page
     page.locator("#usual").select_option(label="portable heater, about 1500 W")
     assert page.locator("#watts").input_value() == "1500"
     assert page.locator("#hours").is_checked()
-    assert "Within what is free: 1500 W for hours" in page.locator("#result .verdict").first.inner_text()
+    verdict = page.locator("#result .verdict").first.inner_text()
+    assert "Within what is free: 1500 W is 12.5 A, of 14.85 A for three hours or more" in verdict
 
 
 def test_what_is_no_whole_number_of_watts_is_refused_and_nothing_added(

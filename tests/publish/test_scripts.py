@@ -19,7 +19,7 @@ def test_words_of_a_record_cannot_end_a_script() -> None:
     assert "\u2028" not in script("given", "a\u2028b").decode()
 
 
-def test_places_of_a_word_are_steps_in_base_36() -> None:
+def test_places_of_a_word_are_steps_in_base_36_of_thrice_the_number_and_how_closely_it_belongs() -> None:
     things = tuple(
         Found(
             "point",
@@ -28,11 +28,13 @@ def test_places_of_a_word_are_steps_in_base_36() -> None:
             "Hall",
             "main 1",
             Ref("point", f"A{at}"),
-            ("lamp",) if at in (0, 3, 40) else (),
+            ("lamp",) if at in (0, 3) else (),
+            (),
+            ("lamp",) if at == 40 else (),
         )
         for at in range(41)
     )
     data = find_data(things, address_book(()))
     assert data["words"] == "lamp"
-    assert data["at"] == ["0,3,11"]
+    assert data["at"] == ["2,9,31"]
     assert data["places"] == ["Hall"]

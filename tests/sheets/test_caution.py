@@ -93,7 +93,10 @@ def test_a_room_and_a_circuit_list_what_each_of_their_boxes_does() -> None:
 
 
 def test_a_source_that_runs_without_the_utility_is_named() -> None:
-    assert any("generator" in each and "main 2+4" in each for each in before_box(SURVEY, "K1").others)
+    assert any(
+        "generator" in each and "breaker 2+4 in panel main" in each
+        for each in before_box(SURVEY, "K1").others
+    )
 
 
 def test_what_would_be_missed_is_named() -> None:
@@ -104,7 +107,7 @@ def test_a_panel_names_its_main_and_what_else_enters_and_says_what_stays_live() 
     before = before_panel(SURVEY, "main")
     assert set(spaces(before)) == {"main/main", "main/2+4"}
     assert "Leave the inner cover on" in " ".join(before.extra)
-    assert any("line side of main of panel main" in each for each in before.stays_live)
+    assert any("line side of the main breaker" in each for each in before.stays_live)
 
 
 def test_a_panel_without_a_main_is_unknown() -> None:

@@ -2,6 +2,7 @@
 
 from houses import surveyed
 
+from junctionary.house.suspects import ways
 from junctionary.sheets.finding_things import things
 from junctionary.sheets.found import Found
 from junctionary.sheets.links import Kind
@@ -20,7 +21,11 @@ FEEDER = "circuit: f\nname: Feeder\npurpose: feeder\nruns: [{id: f1, from: main,
 def found(kind: Kind) -> dict[str, Found]:
     files = {"panels/b.yaml": SHED, "circuits/b.yaml": FEEDER}
     survey = surveyed(files, panels=PANEL, circuits=DEN)
-    return {each.id: each for each in things(survey) if each.kind == kind}
+    return {
+        each.id: each
+        for each in things(survey, ways(survey.house, survey.network).supply)
+        if each.kind == kind
+    }
 
 
 def test_a_cable_is_found_by_the_words_on_its_sheath() -> None:
@@ -31,7 +36,9 @@ def test_a_cable_is_found_by_the_words_on_its_sheath() -> None:
 
 def test_a_breaker_of_a_shared_neutral_is_not_found_by_what_the_other_feeds() -> None:
     breakers = found("breaker")
-    assert breakers["main/8"].name == "Breaker main 8: Den, receptacles and freezer (red: Den, freezer)"
+    assert (
+        breakers["main/8"].name == "Breaker 8 in panel main: Den, receptacles and freezer (red: Den, freezer)"
+    )
     assert not any("freezer" in word for word in breakers["main/6"].words)
     assert any("freezer" in word for word in breakers["main/8"].words)
 

@@ -4,6 +4,7 @@ from houses import surveyed
 
 from junctionary.house.suspects import ways
 from junctionary.sheets.finding_things import breakers_said, things
+from junctionary.sheets.found import Found
 from junctionary.sheets.links import Ref, plain
 from junctionary.sheets.lookups import make_dead_sheet, where_to_look_sheet
 from junctionary.sheets.outages import outage_sheet
@@ -57,7 +58,7 @@ def answer(sheet: PointSheet, asked: str) -> str:
 
 def test_a_point_names_its_breaker_and_where_that_stands() -> None:
     (fed,) = points(survey_of())["D1.r1"].fed
-    assert (fed.space.text, fed.rating) == ("main 1", "15 A")
+    assert (fed.space.text, fed.rating) == ("breaker 1", "15 A")
     assert fed.at == "Main panel, left side, 1st from the top"
 
 
@@ -86,7 +87,10 @@ def test_a_switch_says_what_it_works_and_a_lamp_by_what_it_is_switched() -> None
     found = points(survey_of())
     assert answer(found["D3.s1"], "this switch works").startswith("D4.f1")
     assert answer(found["D4.f1"], "switched by") == "D3.s1"
-    assert [plain(each.what) for each in found["D4.f1"].resets] == ["switch D3.s1", "breaker main 1"]
+    assert [plain(each.what) for each in found["D4.f1"].resets] == [
+        "switch D3.s1",
+        "breaker 1 in the main panel",
+    ]
 
 
 def test_a_neutral_is_there_where_the_record_joins_one() -> None:
@@ -125,18 +129,22 @@ def test_a_device_that_no_breaker_is_known_to_feed_shows_none() -> None:
     assert sheet.before.is_unknown
 
 
+def found_of(survey: Survey) -> tuple[Found, ...]:
+    return things(survey, ways(survey.house, survey.network).supply)
+
+
 def test_everything_can_be_found_and_has_a_place_to_go() -> None:
-    found = {(each.kind, each.id): each for each in things(survey_of())}
-    assert found["point", "D1.r1"].off == "main 1"
+    found = {(each.kind, each.id): each for each in found_of(survey_of())}
+    assert found["point", "D1.r1"].off == "breaker 1 in the main panel, left side, 1st from the top"
     assert found["appliance", "tank"].to == Ref("point", "D2.r1")
-    assert found["breaker", "main/4"].name == "Breaker main 4: what it feeds is not recorded"
-    assert found["box", "D1"].off == "before opening, off: main 1"
+    assert found["breaker", "main/4"].name == "Breaker 4 in the main panel: what it feeds is not recorded"
+    assert found["box", "D1"].off == "before opening, off: breaker 1 in the main panel"
 
 
 def test_a_box_of_unknown_make_up_is_found_as_unknown() -> None:
     boxes = BOXES.replace("makeup: end-of-run", "makeup: unknown")
-    found = {(each.kind, each.id): each for each in things(survey_of(boxes=boxes))}
-    assert found["box", "D4"].off.startswith("unknown: main off, and still test; and main ")
+    found = {(each.kind, each.id): each for each in found_of(survey_of(boxes=boxes))}
+    assert found["box", "D4"].off.startswith("unknown: main off, and still test; and breaker")
 
 
 def test_breakers_are_said_panel_by_panel() -> None:

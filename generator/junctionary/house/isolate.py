@@ -8,7 +8,7 @@ as well, and still test. It is reckoned from a record, and is no test.
 """
 
 from junctionary.house.model import House, Panel, Run
-from junctionary.house.network import Network, is_service_panel, is_untraced
+from junctionary.house.network import Network, called, is_service_panel, is_untraced
 from junctionary.house.network.panel_wiring import MAIN, has_main, poles
 from junctionary.house.switching_off import InHand, Isolation, Off, told
 from junctionary.records.values import UNKNOWN
@@ -89,9 +89,10 @@ def _take_circuit(house: House, network: Network, circuit_id: str, hand: InHand)
     for each in circuit.runs:
         _take_run(house, network, house.runs[each], 0, hand, "")
     if not circuit.breakers:
-        hand.doubt(f"no breaker is recorded as feeding {circuit_id}")
+        hand.doubt(f"no breaker is recorded as feeding {called(house, (circuit_id,))}")
     if not circuit.runs:
-        hand.doubt(f"no run of {circuit_id} is recorded, so nothing tells what else may be joined to it")
+        name = called(house, (circuit_id,))
+        hand.doubt(f"no run of {name} is recorded, so nothing tells what else may be joined to it")
 
 
 def isolate_panel(house: House, network: Network, panel_id: str) -> Isolation:
@@ -131,7 +132,7 @@ def _take_feeder(house: House, network: Network, panel: Panel, hand: InHand) -> 
         hand.doubt(f"what feeds {panel.id} {said}")
     else:
         _take_circuit(house, network, panel.feeder, hand)
-    line = f"the line side of {panel.id}/{MAIN}, until what feeds {panel.id} is off"
+    line = f"the line side of {panel.id}/{MAIN}, until what feeds it is off"
     return (line,) if has_main(panel) else ()
 
 

@@ -52,7 +52,7 @@ def next_test(
         if here > 0 and "ground" not in left and not marks.readings:
             do = f"move a lamp's plug gently in {device}: if the lamp flickers, the fault is in that box"
             return NextTest("wiggle", device, do, here, total - here)
-    return _opening(places, total)
+    return _opening(house, places, total)
 
 
 def _best_face(
@@ -88,7 +88,10 @@ def _best_face(
         split = min(this, total - this)
         if split > 0 and (best is None or (outlet.is_face, split) > best[:2]):
             how = "with a tester" if outlet.is_face else "with its switches tried in every position"
-            do = f"try {outlet.id} {how}: if it is dead too the fault is before it, if it works it is not"
+            do = (
+                f"try {outlet.id} {how}: if it is dead too, the fault is before it, toward the panel;"
+                " if it works, all before it is good"
+            )
             best = (outlet.is_face, split, NextTest("face", outlet.id, do, this, total - this))
     return best[2] if best else None
 
@@ -100,11 +103,14 @@ def _reading(marks: Told, places: Places, total: int) -> NextTest | None:
     hot = sum(site.weight for site, roles in places if "hot" in roles)
     if not 0 < hot < total:
         return None
-    do = f"read hot, neutral and ground at {marks.dead[0]} with a low-impedance tester: which is open?"
+    do = (
+        f"measure at {marks.dead[0]} with a low-impedance tester: hot to neutral, hot to ground,"
+        " neutral to ground; then tell the reading"
+    )
     return NextTest("reading", marks.dead[0], do, hot, total - hot)
 
 
-def _opening(places: Places, total: int) -> NextTest:
+def _opening(house: House, places: Places, total: int) -> NextTest:
     """The box that holds most of what is suspect; a panel and a run come after every box."""
     here: dict[tuple[int, Literal["box", "panel", "run"], str], int] = {}
     for site, _ in places:
@@ -117,8 +123,18 @@ def _opening(places: Places, total: int) -> NextTest:
         here[key] = here.get(key, 0) + site.weight
     (_, kind, at), weight = min(here.items(), key=lambda each: (each[0][0], -each[1]))
     do = {
-        "box": f"open {at} after all that its list names is off and proved dead, and tug each wire",
-        "panel": f"have a licensed electrician look in {at}: its line lugs stay live with the main off",
-        "run": f"only when both ends of {at} are proved good: part them and prove each conductor through",
+        "box": f"switch off all that the list of box {at} names, open it, prove it dead, then tug each wire",
+        "panel": f"have a licensed electrician look in {_panel(house, at)}:"
+        " its line lugs stay live with the main off",
+        "run": f"only when both ends of {_cable(house, at)} are proved good:"
+        " part them and prove each conductor through",
     }[kind]
     return NextTest(kind, at, do, weight, total - weight)
+
+
+def _panel(house: House, id_: str) -> str:
+    return house.panels[id_].name if id_ in house.panels else id_
+
+
+def _cable(house: House, id_: str) -> str:
+    return f"cable {id_}" if id_ in house.runs else id_

@@ -14,7 +14,7 @@ ORDER = ("gfci", "switch", "breaker")
 DO = {
     "gfci": "press its test button, then its reset; one that will not reset may have no supply itself",
     "switch": "try it in every position, with a lamp that is known to work",
-    "breaker": "fully off, then on: a tripped handle can look on",
+    "breaker": "fully off, then on, once: a tripped handle can look on; where it trips again, leave it off",
 }
 
 

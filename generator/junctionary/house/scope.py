@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from junctionary.house.model import House, Role
-from junctionary.house.network import Edge, Feed, Network, listed
+from junctionary.house.network import Edge, Feed, Network, called, listed
 from junctionary.house.supply import Supply
 from junctionary.house.told import Told
 
@@ -41,50 +41,64 @@ def scope_of(
         shared = f"what is dead hangs on {listed(poles)}, which share a neutral"
         return Scope("shared-neutral", (shared,), (f"{stop}: {listed(breakers)} off, unplug electronics",))
     if len(breakers) > 1:
-        return _several(house, feeds, breakers)
+        return _several(house, held, marks, breakers)
     says = list(_partner(network, held, marks, breakers[0]))
     devices = tuple(dict.fromkeys(held.outlets[each].device for each in marks.dead))
     if len(devices) == 1:
         return _one(held, marks, devices[0], says)
     whole = [each for each in held.outlets if breakers[0] in _breakers(held.feeds[each])]
-    circuits = listed(_circuits(house, breakers))
+    circuits = _circuits(house, breakers)
     if set(whole) <= {*marks.dead}:
-        first = f"all of {circuits}: its breaker, bus, bar, home run or first box"
+        first = (
+            f"all of {circuits} is dead: its breaker, where it lands in the panel, the cable from there to"
+            " its first box, or that box"
+        )
         return Scope("circuit", (first, *says))
-    return Scope("part", (f"part of {circuits}: look between what works and what does not", *says))
+    first = f"part of {circuits} is dead: look between what works and what does not"
+    return Scope("part", (first, *says))
 
 
 def _breakers(feeds: Iterable[Feed]) -> set[str]:
     return {feed.breaker for feed in feeds}
 
 
-def _circuits(house: House, breakers: Iterable[str]) -> list[str]:
+def _circuits(house: House, breakers: Iterable[str]) -> str:
+    """The circuits of some breakers by name, or the breakers where none is told."""
     feeds = (house.breakers[each].feeds for each in breakers if each in house.breakers)
-    return list(dict.fromkeys(each for each in feeds if isinstance(each, str))) or list(breakers)
+    return called(house, dict.fromkeys(each for each in feeds if isinstance(each, str)) or breakers)
 
 
 def _one(held: Supply, marks: Told, device: str, says: Iterable[str]) -> Scope:
     halves = [each for each in held.outlets.values() if each.device == device]
     if len(marks.dead) < len(halves):
-        return Scope("half", (f"one half of {device}: its switch, its tab, or its switch leg", *says))
-    return Scope("point", (f"{device} alone: what is plugged in, the device, its pigtails", *says))
+        return Scope(
+            "half", (f"one half of {device} is dead: its switch, its tab, or the wire from the switch", *says)
+        )
+    rest = "its lamp or what is plugged in, the device itself, or its pigtails"
+    return Scope("point", (f"only {device} is told to be dead: {rest}", *says))
 
 
 def _several(
     house: House,
-    feeds: Mapping[str, tuple[Feed, ...]],
+    held: Supply,
+    marks: Told,
     breakers: tuple[str, ...],
 ) -> Scope:
     hung = f"what is dead hangs on {listed(breakers)}"
-    legs = [{feed.leg for feed in some} for some in feeds.values() if some]
+    legs = [{feed.leg for feed in held.feeds[each]} for each in marks.dead if held.feeds[each]]
     common = {leg for leg in set.intersection(*legs) if leg is not None}
-    if len(common) == 1:
+    # What works on that leg of one of these panels proves the leg.
+    panels = {each.partition("/")[0] for each in breakers}
+    live = (feed for each in marks.live for feed in held.feeds[each])
+    proved = {feed.leg for feed in live if feed.breaker.partition("/")[0] in panels}
+    if len(common) == 1 and not common & proved:
         says = (
-            f"{hung}, all on leg {common.pop()}: a lost leg, at the utility, the meter, the main or the bus",
+            f"{hung}, all on leg {common.pop()}, one half of the service: that half may be lost,"
+            " at the utility, the meter, the main or the bus",
             "the sign of it: the dead leg shows faint power while a 240 V load is on",
         )
         return Scope("leg", says, ("two-pole breakers off, then call the utility or a licensed electrician",))
-    circuits = listed(_circuits(house, breakers))
+    circuits = _circuits(house, breakers)
     return Scope("several", (f"{hung} ({circuits})",))
 
 
@@ -98,6 +112,6 @@ def _partner(network: Network, held: Supply, marks: Told, breaker: str) -> Itera
                 continue
             yield (
                 f"{each} on {listed(sorted(other))} shares its neutral and works: "
-                "its own hot, its breaker or its own branch, not the shared part of the neutral"
+                "so look at the dead one's own hot, breaker or branch, not the shared part of the neutral"
             )
             return

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import date, timedelta
 
-from junctionary.house.model import Box, House, Landing
+from junctionary.house.model import Box, End, House, Landing
 from junctionary.house.network import Edge, Network
 from junctionary.house.terminals import RECEPTACLES
 from junctionary.house.weights import CHANGED, DAMP_ROOMS, RECENT_DAYS, WEIGHTS
@@ -61,7 +61,7 @@ def sites_of(facts: SiteFacts, edge: Edge) -> tuple[Site, ...]:
     house = facts.house
     if edge.kind == "conductor":
         run = house.runs[edge.of]
-        ends = " and ".join(end.id or f"an end {end.kind}" for end in run.ends)
+        ends = " and ".join(_end(house, end) for end in run.ends)
         return (_site(facts, run.id, "hidden cable", (f"between {ends}",), run=run.id),)
     if edge.kind in ("breaker", "main"):
         return (_site(facts, edge.of, "breaker", ("the breaker",), panel=edge.of.partition("/")[0]),)
@@ -92,6 +92,12 @@ def sites_of(facts: SiteFacts, edge: Edge) -> tuple[Site, ...]:
     if not held:
         return (_site(facts, edge.of, "splice", (f"between {edge.a} and {edge.b}",)),)
     return tuple(_joint(facts, end) if end in facts.connectors else _terminal(facts, end) for end in held)
+
+
+def _end(house: House, end: End) -> str:
+    if end.id is not None and end.kind == "panel" and end.id in house.panels:
+        return house.panels[end.id].name
+    return end.id or f"an end {end.kind}"
 
 
 def _joint(facts: SiteFacts, joint: str) -> Site:

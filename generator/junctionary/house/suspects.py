@@ -257,7 +257,8 @@ def _aluminium(house: House, held: Supply, marks: Told) -> Iterator[str]:
     for run in runs:
         conductors = house.runs[run].conductors
         if any(each.metal == "aluminium" and str(each.size) in BRANCH_SIZES for each in conductors):
-            yield f"{run} is aluminium branch wiring: its joints burn; leave it to a licensed electrician"
+            rest = "its joints burn; leave it to a licensed electrician"
+            yield f"cable {run} is aluminium branch wiring: {rest}"
 
 
 BRANCH_SIZES = ("12 AWG", "10 AWG")

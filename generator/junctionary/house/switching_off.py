@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 from junctionary.house.matters import Matter, circuits_behind, in_order
 from junctionary.house.model import House
-from junctionary.house.network import Group, Network, listed
+from junctionary.house.network import Group, Network, called, listed
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,8 +72,8 @@ def told(
     groups = network.groups.each
     for number in hand.groups:
         hand.doubt(*groups[number].unknown)
-        _take_group(groups[number], hand)
-    _take_rest(hand)
+        _take_group(house, groups[number], hand)
+    _take_rest(house, hand)
     _take_beside(network, hand)
     if not hand.why and not hand.unknown:
         hand.doubt(f"nothing tells what feeds {of}")
@@ -102,7 +102,7 @@ def _in_order(why: Mapping[str, Mapping[str, None]], order: Mapping[str, int]) -
     return tuple(Off(each, tuple(why[each])) for each in sorted(why, key=order.__getitem__))
 
 
-def _take_group(group: Group, hand: InHand) -> None:
+def _take_group(house: House, group: Group, hand: InHand) -> None:
     """Every breaker of a group: because it reaches what is here, or because of what ties it to that."""
     for breaker in group.breakers:
         if breaker in hand.reached:
@@ -110,7 +110,7 @@ def _take_group(group: Group, hand: InHand) -> None:
         for reason in group.why.get(breaker, ()):
             hand.off(breaker, reason)
         if breaker in hand.labels and breaker not in hand.why:
-            hand.off(breaker, _by_label(hand, breaker))
+            hand.off(breaker, _by_label(house, hand, breaker))
         if breaker not in hand.why:
             hand.off(breaker, "is joined to what is here")
     for source in group.sources:
@@ -118,18 +118,18 @@ def _take_group(group: Group, hand: InHand) -> None:
             hand.source(source, "makes part of this live itself")
 
 
-def _take_rest(hand: InHand) -> None:
+def _take_rest(house: House, hand: InHand) -> None:
     """Breakers by the record's word for the circuit alone, whatever the conductors say."""
     for breaker in hand.reached:
         if breaker not in hand.why:
             hand.off(breaker, f"reaches {listed(hand.reached[breaker])}")
     for breaker in hand.labels:
         if breaker not in hand.why:
-            hand.off(breaker, _by_label(hand, breaker))
+            hand.off(breaker, _by_label(house, hand, breaker))
 
 
-def _by_label(hand: InHand, breaker: str) -> str:
-    return f"is recorded as feeding {listed(hand.labels[breaker])}"
+def _by_label(house: House, hand: InHand, breaker: str) -> str:
+    return f"is recorded as feeding {called(house, hand.labels[breaker])}"
 
 
 def _take_beside(network: Network, hand: InHand) -> None:

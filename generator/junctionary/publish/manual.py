@@ -71,7 +71,7 @@ def manual(
     lines = {file: lines_of(text) for file, text in texts.items()}
     surveyed = survey(house, network, figures, judgement, files.digest, lines)
     known = ways(house, network)
-    found = things(surveyed)
+    found = things(surveyed, known.supply)
     room = room_for_more(surveyed, known.supply)
     kept = tuple(sheets(surveyed, texts, known, found, room))
     made = pages(kept, theme(theme_name), {file: size_px(each) for file, each in pictures.items()})

@@ -20,10 +20,9 @@ from junctionary.publish.address import AddressBook
 from junctionary.sheets.circuit_load import shown
 from junctionary.sheets.face_words import face_words
 from junctionary.sheets.finding_things import place_of
-from junctionary.sheets.found import HEADINGS, Found
+from junctionary.sheets.found import HEADINGS, WORTH, Found
 from junctionary.sheets.links import Kind, Ref
-from junctionary.sheets.makeup import device_words
-from junctionary.sheets.naming import breaker_words
+from junctionary.sheets.makeup import plain_words
 from junctionary.sheets.off_lists import (
     Handle,
     OffList,
@@ -43,8 +42,9 @@ from junctionary.sheets.room_for_more import (
     source_words_of,
 )
 from junctionary.sheets.search_index import search_index
+from junctionary.sheets.spoken import breakers_spoken, panels_spoken
 from junctionary.sheets.suspect_ground import suspect_ground
-from junctionary.sheets.words_alike import ALIKE, PASSED_OVER
+from junctionary.sheets.words_alike import ALIKE, COMPLAINTS, PASSED_OVER
 
 Data: TypeAlias = dict[str, Any]
 BASE36 = "0123456789abcdefghijklmnopqrstuvwxyz"
@@ -61,22 +61,28 @@ def script(name: str, data: Any) -> bytes:
 def find_data(found: tuple[Found, ...], book: AddressBook) -> Data:
     """The index of what can be found, column by column; a word's places are steps in base 36."""
     index = search_index(found)
-    places, offs = _Table(), _Table()
+    places, offs, resets = _Table(), _Table(), _Table()
     kinds = tuple(HEADINGS)
     return {
         "kinds": [HEADINGS[each] for each in kinds],
+        "keys": list(kinds),
+        "worth": [WORTH.get(each, 1) for each in kinds],
         "kind": [kinds.index(each.kind) for each in found],
         "id": [each.id for each in found],
         "name": [each.name for each in found],
         "place": [places.number(each.place) for each in found],
         "off": [offs.number(each.off) for each in found],
+        "reset": [resets.number(each.reset) for each in found],
         "href": [book.url("", each.to) or "" for each in found],
         "places": places.texts,
         "offs": offs.texts,
+        "resets": resets.texts,
         "words": " ".join(index.words),
         "at": [",".join(_steps(each)) for each in index.places],
         "alike": [list(each) for each in ALIKE],
         "passedOver": list(PASSED_OVER),
+        "complaints": list(COMPLAINTS),
+        "help": next((at for at, each in enumerate(found) if each.to == Ref("sheet", "where-to-look")), -1),
     }
 
 
@@ -128,6 +134,7 @@ def off_data(house: House, network: Network, isolations: Mapping[str, Isolation]
         "breakers": _handles(book, handles(house), "space"),
         "sources": _handles(book, source_handles(house), "circuit"),
         "mains": list(network.index.mains),
+        "panels": panels_spoken(house),
         "hrefs": hrefs(book, {each: Ref("box", each) for each in house.boxes}),
     }
 
@@ -160,7 +167,7 @@ def _pole(house: House, pole: PoleLoad, book: AddressBook) -> Data:
     room, breaker, circuit = pole.room, house.breakers[pole.breaker], house.circuits[pole.circuit]
     leg = f", leg {' and '.join(pole.legs)}" if len(pole.legs) == 1 and breaker.poles > 1 else ""
     return {
-        "breaker": f"{breaker_words(pole.breaker)}{leg}",
+        "breaker": f"{breakers_spoken(house, (pole.breaker,))}{leg}",
         "circuit": circuit.name,
         "at": face_words(house, breaker),
         "href": href_of(book, Ref("circuit", pole.circuit)),
@@ -182,7 +189,6 @@ def _pole(house: House, pole: PoleLoad, book: AddressBook) -> Data:
 
 def _point_room(house: House, each: PointRoom, book: AddressBook) -> Data:
     return {
-        "words": device_words(house.devices[each.point]),
         "place": place_of(house, house.boxes[each.box]),
         "box": each.box,
         "href": href_of(book, Ref("point", each.point)),
@@ -249,7 +255,7 @@ def _points(house: House) -> Data:
     """By device, what it is, where, and the circuits and the room under which it is listed."""
     return {
         each.id: [
-            device_words(each),
+            plain_words(each),
             place_of(house, house.boxes[each.box]),
             [*(f"circuit:{one}" for one in each.circuits), f"room:{house.boxes[each.box].room}"],
         ]

@@ -10,18 +10,22 @@ _SPACE = re.compile(r"(\d+)([ab]?)")
 
 def face_words(house: House, breaker: Breaker) -> str:
     """``Main panel, left side, 9th from the top``; a space that is a word is named as it is."""
-    panel = house.panels[breaker.panel]
+    return f"{house.panels[breaker.panel].name}, {face_place(breaker) or 'the main breaker'}"
+
+
+def face_place(breaker: Breaker) -> str:
+    """Where in its panel: ``left side, 9th from the top``; nothing for the main."""
     if breaker.spaces == ("main",):
-        return f"{panel.name}, the main breaker"
+        return ""
     numbers = [match for each in breaker.spaces if (match := _SPACE.fullmatch(each))]
     if not numbers:
-        return f"{panel.name}, marked {' and '.join(breaker.spaces)}"
+        return f"marked {' and '.join(breaker.spaces)}"
     first = int(numbers[0][1])
     side = "left" if first % 2 else "right"
     rows = list(dict.fromkeys((int(match[1]) + 1) // 2 for match in numbers))
     said = ordinal(rows[0]) if len(rows) == 1 else f"{ordinal(rows[0])} and {ordinal(rows[-1])}"
     half = {"a": ", first of two in one space", "b": ", second of two in one space"}.get(numbers[0][2], "")
-    return f"{panel.name}, {side} side, {said} from the top{half}"
+    return f"{side} side, {said} from the top{half}"
 
 
 def panel_words(house: House, panel_id: str) -> str:

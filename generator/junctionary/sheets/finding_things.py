@@ -1,19 +1,24 @@
 """Gathers what can be looked up in a house."""
 
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
 from junctionary.house.dark import FedBy, fed_by
 from junctionary.house.model import Box, Breaker, Device, House
+from junctionary.house.resets import Reset
+from junctionary.house.supply import Supply
 from junctionary.house.switching_off import Isolation
 from junctionary.records.panels import Surge
 from junctionary.records.places import At
 from junctionary.records.rooms import Thing
 from junctionary.sheets.caution import UNKNOWN
-from junctionary.sheets.face_words import face_words
+from junctionary.sheets.face_words import face_place, face_words
 from junctionary.sheets.found import Found
 from junctionary.sheets.links import Ref
-from junctionary.sheets.makeup import cable_words, device_words
+from junctionary.sheets.makeup import cable_words, device_words, plain_words
 from junctionary.sheets.naming import breaker_words, said, source_words, where
+from junctionary.sheets.resets import resets_for
+from junctionary.sheets.spoken import breakers_spoken
 from junctionary.sheets.survey import Survey
 from junctionary.units import Quantity
 
@@ -41,15 +46,39 @@ SHEETS = {
     "one-line": ("One-line diagram", "service, panels, feeders, wire sizes, as an insurer asks"),
 }
 
+ASKED_FOR = {
+    "make-dead": "turn shut switch off, isolate, lock out, de-energize, replace, change, swap, open",
+    "where-to-look": "not working, no power, lost, broken, tripped, trips, tripping, fault, troubleshoot",
+    "one-more": "add an outlet, a light, extend, another, extra, overload, capacity, spare, heater",
+    "outage": "power failure, blackout, generator, storm, utility, backup, main switch",
+    "notes": "emergency, fire, smoke, smell, burning, shock, spark, buzzing, flood, help, danger",
+    "rooms": "floor plan, house, everything",
+    "terms": "legend, meaning, abbreviation",
+}
+"""What people type who want one of these sheets, and no heading says."""
 
-def things(survey: Survey) -> tuple[Found, ...]:
+PLAIN = {
+    "receptacle": "outlet",
+    "gfci-receptacle": "outlet",
+    "luminaire": "light",
+}
+"""What everybody calls a kind of device; as good as the trade's word."""
+
+MAIN_SWITCH = "main switch, main disconnect, shut off, master, whole house, everything"
+
+
+def things(survey: Survey, supply: Supply) -> tuple[Found, ...]:
     """Everything that can be found, kind by kind, in the order of the record."""
     house = survey.house
     loads = _loads_at(house)
-    feeds = {each: fed_by(house, survey.network, each) for each in house.devices}
+    fed = {each: _fed(survey, supply, each) for each in house.devices}
+    worked = _worked(survey)
     return (
-        *(_point(survey, each, feeds[each.id], loads.get(each.id, ())) for each in house.devices.values()),
-        *_appliances(survey, feeds),
+        *(
+            _point(survey, each, fed[each.id], loads.get(each.id, ()), worked.get(each.id, ()))
+            for each in house.devices.values()
+        ),
+        *_appliances(survey, fed),
         *_breakers(house),
         *(_box(survey, each) for each in house.boxes.values()),
         *_rooms(house),
@@ -57,19 +86,53 @@ def things(survey: Survey) -> tuple[Found, ...]:
         *_panels(house),
         *_cables(house),
         *(
-            Found("sheet", id_, name, says, "", Ref("sheet", id_), (name, says))
+            Found(
+                "sheet", id_, name, says, "", Ref("sheet", id_), (name, ASKED_FOR.get(id_, "")), (), (says,)
+            )
             for id_, (name, says) in SHEETS.items()
         ),
     )
 
 
+@dataclass(frozen=True, slots=True)
+class _Fed:
+    """What feeds a device, and what to reset first, in words."""
+
+    off: str
+    reset: str
+
+
+def _fed(survey: Survey, supply: Supply, device: str) -> _Fed:
+    house, fed = survey.house, fed_by(survey.house, survey.network, device)
+    at = face_place(house.breakers[fed.breakers[0]]) if len(fed.breakers) == 1 else ""
+    told = breakers_spoken(house, fed.breakers)
+    off = _with_doubts(fed, f"{told}, {at}" if at else told)
+    resets = resets_for(house, survey.network, supply, device)
+    return _Fed(off, _first_reset(house, device, resets))
+
+
+def _first_reset(house: House, device: str, resets: Iterable[Reset]) -> str:
+    """The GFCI device to try first, or the breaker that does its work; nothing where there is neither."""
+    for each in resets:
+        if each.kind == "gfci" and each.id == device:
+            return "Dead? First press its own reset."
+        if each.kind == "gfci":
+            return f"Dead? First reset {each.id}: {place_of(house, house.boxes[house.devices[each.id].box])}."
+        if each.kind == "breaker" and "gfci" in (house.breakers[each.id].guards or ()):
+            return "Dead? First its breaker, which is a GFCI too: fully off, then on."
+    return ""
+
+
 def fed_words(fed: FedBy) -> str:
-    """The breakers of a device: ``main 17``; ``main 27 by its label``; that none is on record."""
+    """The breakers of a device: ``main 17``; ``main 27, by its label``; that none is on record."""
+    return _with_doubts(fed, breakers_said(fed.breakers))
+
+
+def _with_doubts(fed: FedBy, told: str) -> str:
     if not fed.breakers:
         return "breaker not recorded"
-    told = breakers_said(fed.breakers)
     doubt = "; in part unknown" if fed.unknown else ""
-    return f"{told} by its label{doubt}" if fed.by_label else f"{told}{doubt}"
+    return f"{told}, by its label{doubt}" if fed.by_label else f"{told}{doubt}"
 
 
 def breakers_said(breakers: Iterable[str]) -> str:
@@ -102,16 +165,51 @@ def _surface(at: At) -> str:
     return "ceiling" if at.ceiling is not None else "floor" if at.floor is not None else ""
 
 
-def _point(survey: Survey, device: Device, fed: FedBy, loads: tuple[str, ...]) -> Found:
+def _worked(survey: Survey) -> dict[str, tuple[str, ...]]:
+    """By switch, the devices it works, as far as the record tells."""
+    found: dict[str, dict[str, None]] = {}
+    for each in survey.figures.lamps:
+        for switch in each.switches:
+            found.setdefault(switch, {})[each.device] = None
+    return {switch: tuple(devices) for switch, devices in found.items()}
+
+
+def _point(
+    survey: Survey, device: Device, fed: _Fed, loads: tuple[str, ...], worked: tuple[str, ...]
+) -> Found:
     house = survey.house
     box = house.boxes[device.box]
-    near = (thing.what for thing in _things_at(house, box))
-    name = f"{device.id}, {device_words(device)}"
+    near = tuple(thing.what for thing in _things_at(house, box))
     used = f" ({', '.join(loads)})" if loads else ""
+    if worked:
+        used = f" (works {'; '.join(dict.fromkeys(_called(house, each) for each in worked))})"
+        near = (*near, *(PLAIN.get(house.devices[each].kind.is_, "") for each in worked))
     return Found(
-        "point", device.id, f"{name}{used}", place_of(house, box), fed_words(fed), Ref("point", device.id),
-        (device.id, name, device.kind.is_, place_of(house, box), *loads, *near),
+        "point", device.id, f"{device.id}, {plain_words(device)}{used}", place_of(house, box), fed.off,
+        Ref("point", device.id),
+        (device.id, device_words(device), device.kind.is_, PLAIN.get(device.kind.is_, ""), *loads),
+        room_words(house, box.room), (*_near(house, box), *near, used), fed.reset,
     )  # fmt: skip
+
+
+def _called(house: House, device: str) -> str:
+    """A device by its room and its box's name: ``Front porch, porch lamp``."""
+    box = house.boxes[house.devices[device].box]
+    room = house.rooms[box.room].name if box.room in house.rooms else box.room
+    return f"{room}, {box.name}" if box.name else f"{device}, {room}"
+
+
+def room_words(house: House, id_: str) -> tuple[str, ...]:
+    """What a room is called: its name, and what kind of room it is."""
+    room = house.rooms.get(id_)
+    return (room.name, room.record.kind or "") if room else (id_,)
+
+
+def _near(house: House, box: Box) -> tuple[str, ...]:
+    """Where in its room a box is, and on which level."""
+    room = house.rooms.get(box.room)
+    levels = (each.name for each in house.record.levels if room and each.id == room.record.level)
+    return (place_of(house, box).partition(", ")[2], *(each for each in levels if each))
 
 
 def _loads_at(house: House) -> dict[str, tuple[str, ...]]:
@@ -146,7 +244,7 @@ def _things_at(house: House, box: Box) -> Iterator[Thing]:
                 yield thing
 
 
-def _appliances(survey: Survey, feeds: dict[str, FedBy]) -> Iterator[Found]:
+def _appliances(survey: Survey, fed: dict[str, _Fed]) -> Iterator[Found]:
     house = survey.house
     for circuit in house.circuits.values():
         for load in circuit.loads:
@@ -154,11 +252,18 @@ def _appliances(survey: Survey, feeds: dict[str, FedBy]) -> Iterator[Found]:
             name = load.name or load.is_.replace("-", " ").capitalize()
             if at is not None:
                 box = house.boxes[house.devices[at].box]
-                place, off, to = f"at {at}, {place_of(house, box)}", fed_words(feeds[at]), Ref("point", at)
+                place, to, told = f"at {at}, {place_of(house, box)}", Ref("point", at), fed[at]
+                room, near = room_words(house, box.room), (at, *_near(house, box))
             else:
                 place, to = f"on {circuit.name}, where is not recorded", Ref("circuit", circuit.id)
-                off = breakers_said(circuit.breakers) or "breaker not recorded"
-            yield Found("appliance", load.id, name, place, off, to, (load.id, name, load.is_, place))
+                told = _Fed(_breakers_of(house, circuit.breakers), "")
+                room, near = (circuit.name,), ()
+            kinds = (load.id, name, load.is_)
+            yield Found("appliance", load.id, name, place, told.off, to, kinds, room, near, told.reset)
+
+
+def _breakers_of(house: House, breakers: Iterable[str]) -> str:
+    return breakers_spoken(house, breakers) or "breaker not recorded"
 
 
 def feeds_words(house: House, breaker: Breaker) -> str:
@@ -173,31 +278,45 @@ def feeds_words(house: House, breaker: Breaker) -> str:
 def _breakers(house: House) -> Iterator[Found]:
     for each in house.breakers.values():
         feeds = feeds_words(house, each)
-        name = f"Breaker {breaker_words(each.id)}: {feeds}"
+        called = breakers_spoken(house, (each.id,)).removeprefix("the ")
+        name = f"{called[0].upper()}{called[1:]}: {feeds}"
         # Of a circuit with two breakers each is found by its own half, lest one be taken for the other.
         halved = each.conductor is not None and each.says is not None
         if halved:
             name += f" ({each.conductor}: {each.says})"
-        words = (each.id, "breaker", breaker_words(each.id), each.says or "", "" if halved else feeds)
+        also = MAIN_SWITCH if each.spaces == ("main",) else ""
+        words = (each.id, "breaker", breaker_words(each.id), each.says or "", "" if halved else feeds, also)
         # The sheet of what it feeds says what goes dark with it; where it stands is told at once.
         known = each.feeds in house.circuits or each.feeds in house.sources
         to = Ref("circuit", str(each.feeds)) if known else Ref("space", each.id)
-        yield Found("breaker", each.id, name, face_words(house, each), "", to, words)
+        # Every breaker is in some panel: that word would find them all.
+        panel = house.panels[each.panel].name.replace("panel", "")
+        yield Found("breaker", each.id, name, face_words(house, each), "", to, words, (panel,))
 
 
 def _box(survey: Survey, box: Box) -> Found:
     house = survey.house
-    holds = ", ".join(device_words(each) for each in box.devices) or "joints only"
+    holds = ", ".join(plain_words(each) for each in box.devices) or "joints only"
     place = place_of(house, box)
     name = f"Box {box.id}, {holds}"
     kinds = tuple(each.kind.is_ for each in box.devices)
-    off = off_words(survey.isolations[box.id])
-    return Found("box", box.id, name, place, off, Ref("box", box.id), (box.id, "box", name, place, *kinds))
+    return Found(
+        "box", box.id, name, place, _off_spoken(house, survey.isolations[box.id]), Ref("box", box.id),
+        (box.id, "box", "" if box.devices else "junction"), room_words(house, box.room),
+        (*_near(house, box), name, *kinds),
+    )  # fmt: skip
+
+
+def _off_spoken(house: House, isolation: Isolation) -> str:
+    return _before_opening(isolation, breakers_spoken(house, (each.id for each in isolation.breakers)))
 
 
 def off_words(isolation: Isolation) -> str:
     """What must be off before it is opened, in a line; unknown comes before all."""
-    breakers = breakers_said(each.id for each in isolation.breakers)
+    return _before_opening(isolation, breakers_said(each.id for each in isolation.breakers))
+
+
+def _before_opening(isolation: Isolation, breakers: str) -> str:
     if isolation.unknown or not isolation.breakers:
         return f"{UNKNOWN}{f'; and {breakers}' if breakers else ''}"
     word = "before opening, off:" if len(isolation.breakers) == 1 else "before opening, ALL off:"
@@ -207,18 +326,19 @@ def off_words(isolation: Isolation) -> str:
 def _rooms(house: House) -> Iterator[Found]:
     levels = {each.id: each.name for each in house.record.levels}
     for room in house.rooms.values():
-        breakers = dict.fromkeys(
+        fed = {
             one for each in room.circuits if each in house.circuits for one in house.circuits[each].breakers
-        )
+        }
+        breakers = [each for each in house.breakers if each in fed]
         place = levels.get(room.record.level or "", "level not recorded")
-        off = breakers_said(breakers) or "breaker not recorded"
-        words = (room.id, room.name, room.record.kind, place)
-        yield Found("room", room.id, room.name, place, off, Ref("room", room.id), words)
+        off = _breakers_of(house, breakers)
+        words = (room.id, room.name, room.record.kind)
+        yield Found("room", room.id, room.name, place, off, Ref("room", room.id), words, (), (place,))
 
 
 def _circuits(house: House) -> Iterator[Found]:
     for each in house.circuits.values():
-        off = breakers_said(each.breakers) or "breaker not recorded"
+        off = _breakers_of(house, each.breakers)
         rooms = ", ".join(house.rooms[room].name for room in each.rooms if room in house.rooms)
         words = (each.id, each.name, "circuit", each.record.purpose or "")
         yield Found("circuit", each.id, each.name, rooms, off, Ref("circuit", each.id), words)
@@ -230,13 +350,14 @@ def _panels(house: House) -> Iterator[Found]:
         room = house.rooms.get(at.room) if at is not None and at.room is not None else None
         place = ", ".join(each for each in (room.name if room else "", where(house, at)) if each)
         also = ("subpanel" if panel.feeder else "", "surge" if isinstance(panel.record.surge, Surge) else "")
-        words = (panel.id, panel.name, "panel", "fusebox", "breakerbox", place, *also)
-        yield Found("panel", panel.id, panel.name, place, "", Ref("panel", panel.id), words)
+        words = (panel.id, panel.name, "panel", *also)
+        yield Found("panel", panel.id, panel.name, place, "", Ref("panel", panel.id), words, (), (place,))
     for source in house.sources.values():
         name = source_words(source)
         off = source.shut_off or source.enters
         yield Found(
-            "panel", source.id, name, source.is_.replace("-", " "), breaker_words(off) if off else "",
+            "panel", source.id, name, source.is_.replace("-", " "),
+            breakers_spoken(house, (off,)) if off else "",
             Ref("circuit", source.id), (source.id, name, source.is_, "source"),
         )  # fmt: skip
 
@@ -245,7 +366,9 @@ def _cables(house: House) -> Iterator[Found]:
     for run in house.runs.values():
         ends = " to ".join(end.id or f"an end {end.kind}" for end in run.ends)
         circuit = house.circuits.get(run.circuit)
-        off = (breakers_said(circuit.breakers) if circuit else "") or "breaker not recorded"
+        off = _breakers_of(house, circuit.breakers if circuit else ())
         cable = cable_words(run)
         name = f"{run.id}, {cable}"
-        yield Found("cable", run.id, name, ends, off, Ref("run", run.id), (run.id, "cable", cable, ends))
+        yield Found(
+            "cable", run.id, name, ends, off, Ref("run", run.id), (run.id, "cable", cable), (), (ends,)
+        )

@@ -1,6 +1,5 @@
 """Before opening: what the network says must be off, in the words of a sheet."""
 
-import re
 from collections.abc import Iterable
 
 from junctionary.house.isolate import (
@@ -16,10 +15,9 @@ from junctionary.sheets.caution import BeforeOpening, BreakerOff
 from junctionary.sheets.face import LitFace
 from junctionary.sheets.finding_things import feeds_words
 from junctionary.sheets.links import Ref
-from junctionary.sheets.naming import breaker_words, source_words
+from junctionary.sheets.naming import source_words
+from junctionary.sheets.spoken import breakers_spoken, handle_words, spoken
 from junctionary.sheets.survey import Survey
-
-_SPACE = re.compile(r"\b([\w-]+)/[\w+]+")
 
 COVER_ON = (
     "Leave the inner cover on, unless you are qualified to take it off:"
@@ -109,12 +107,8 @@ def _told(
 
 
 def _said(house: House, reasons: Iterable[str]) -> tuple[str, ...]:
-    """Reasons with a breaker named as elsewhere on a sheet: ``its handle is tied to main 8``."""
-
-    def named(found: re.Match[str]) -> str:
-        return breaker_words(found[0]) if found[1] in house.panels else found[0]
-
-    return tuple(_SPACE.sub(named, each) for each in reasons)
+    """Reasons in words: ``its handle is tied to breaker 8 in the main panel``."""
+    return tuple(spoken(house, each) for each in reasons)
 
 
 def _lit_faces(survey: Survey, breakers: Iterable[str]) -> tuple[LitFace, ...]:
@@ -158,7 +152,7 @@ def _by_box(
 
 def _off(house: House, breaker: str, reasons: tuple[str, ...]) -> BreakerOff:
     feeds = feeds_words(house, house.breakers[breaker])
-    return BreakerOff(Ref("space", breaker), breaker_words(breaker), feeds, reasons)
+    return BreakerOff(Ref("space", breaker), handle_words(house, breaker), feeds, reasons)
 
 
 def _source(house: House, id_: str, reasons: tuple[str, ...]) -> str:
@@ -166,5 +160,5 @@ def _source(house: House, id_: str, reasons: tuple[str, ...]) -> str:
     if source is None:
         return f"{id_}: {'; '.join(reasons)}."
     at = source.shut_off or source.enters
-    off = f"shut off at {breaker_words(at)}" if at else "where it is shut off is not recorded"
+    off = f"shut off at {breakers_spoken(house, (at,))}" if at else "where it is shut off is not recorded"
     return f"{source_words(source)}: {off}; {'; '.join(reasons)}."

@@ -14,9 +14,10 @@ from junctionary.sheets.found import HEADINGS, Found
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lists import Group, ListSheet
 from junctionary.sheets.lookup import Choices, MakeDeadSheet, WhereToLookSheet
-from junctionary.sheets.makeup import device_words
+from junctionary.sheets.makeup import plain_words
 from junctionary.sheets.naming import NOT_RECORDED, breaker_words
-from junctionary.sheets.points import reset_line, resets_for
+from junctionary.sheets.points import reset_line
+from junctionary.sheets.resets import resets_for
 from junctionary.sheets.survey import Survey, title
 from junctionary.sheets.titleblock import GENERAL
 
@@ -129,7 +130,7 @@ def where_to_look_sheet(survey: Survey, supply: Supply) -> WhereToLookSheet:
         title=title(survey, "Where to look", GENERAL["where-to-look"], "reckoned from the record"),
         ref=Ref("sheet", "where-to-look"),
         heading="It is dead: where to look",
-        lead=("Resets first, for they cost nothing; then the likeliest places; then the next test.",),
+        lead=("Resets first, for they cost nothing; then the next test; then the likeliest places.",),
         signs=SIGNS,
         starts=(Choices("Rooms", rooms), Choices("Circuits", circuits)),
         readings=tuple((word, f"{each.shows}: {each.means}") for word, each in READINGS.items()),
@@ -146,27 +147,33 @@ def where_to_look_sheet(survey: Survey, supply: Supply) -> WhereToLookSheet:
 
 
 def _on_it(survey: Survey) -> Iterator[Row]:
-    """Each breaker of a branch circuit with its loads; a pair of poles that feed the same is told once."""
+    """Each breaker of a branch circuit with its loads, in the order of the panels."""
     house, figures = survey.house, survey.figures
-    for id_, loads in figures.loads.items():
-        for pole in loads.poles if figures.circuits[id_].branch else ():
-            rating = f"{shown(pole.rating_a)} A" if pole.rating_a is not None else NOT_RECORDED
-            least = "at least " if pole.load.value is None else ""
-            names = (
-                f"{each.name} {shown(each.amps.value)} A"
-                if each.amps.value is not None
-                else f"{each.name}, not recorded"
-                for each in (*pole.draws, *pole.left_out)
+    order = list(house.breakers)
+    found = (
+        (id_, pole)
+        for id_, each in figures.loads.items()
+        for pole in each.poles
+        if figures.circuits[id_].branch
+    )
+    for id_, pole in sorted(found, key=lambda each: order.index(each[1].breaker)):
+        rating = f"{shown(pole.rating_a)} A" if pole.rating_a is not None else NOT_RECORDED
+        least = "at least " if pole.load.value is None else ""
+        names = (
+            f"{each.name} {shown(each.amps.value)} A"
+            if each.amps.value is not None
+            else f"{each.name}, not recorded"
+            for each in (*pole.draws, *pole.left_out)
+        )
+        yield Row(
+            (
+                (Link(breaker_words(pole.breaker), Ref("space", pole.breaker)),),
+                (Link(house.circuits[id_].name, Ref("circuit", id_)),),
+                (rating,),
+                (f"{least}{shown(pole.least_a)} A",),
+                ("; ".join(names) or "no load is recorded",),
             )
-            yield Row(
-                (
-                    (Link(breaker_words(pole.breaker), Ref("space", pole.breaker)),),
-                    (Link(house.circuits[id_].name, Ref("circuit", id_)),),
-                    (rating,),
-                    (f"{least}{shown(pole.least_a)} A",),
-                    ("; ".join(names) or "no load is recorded",),
-                )
-            )
+        )
 
 
 def _resets_row(survey: Survey, supply: Supply, id_: str) -> Row:
@@ -179,7 +186,7 @@ def _resets_row(survey: Survey, supply: Supply, id_: str) -> Row:
     fed = fed_by(house, survey.network, id_)
     return Row(
         (
-            (Link(f"{id_}, {device_words(device)}", Ref("point", id_)),),
+            (Link(f"{id_}, {plain_words(device)}", Ref("point", id_)),),
             (place_of(house, house.boxes[device.box]),),
             tuple(each for each in tries if each) or ("no reset on record",),
             (fed_words(fed),),

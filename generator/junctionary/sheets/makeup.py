@@ -323,6 +323,12 @@ def device_words(device: HouseDevice) -> str:
     return ", ".join((said_, *marks))
 
 
+def plain_words(device: HouseDevice) -> str:
+    """What a device is for who only looks for it: ``receptacle``, ``14-50R receptacle``, ``3-way switch``."""
+    first = device_words(device).partition(", ")[0]
+    return first.removeprefix("5-15R ").removeprefix("5-20R ")
+
+
 def symbol_of(device: HouseDevice) -> Symbol:
     """The symbol a device is drawn with."""
     kind = device.kind

@@ -6,20 +6,21 @@ from dataclasses import dataclass
 from junctionary.house.dark import Dark, FedBy, fed_by, goes_dark
 from junctionary.house.lamps import LampTable
 from junctionary.house.model import Device, House
-from junctionary.house.network import Edge, Network
+from junctionary.house.network import Edge
 from junctionary.house.neutral_here import NeutralHere, neutral_here
-from junctionary.house.resets import Reset, resets_of
+from junctionary.house.resets import Reset
 from junctionary.house.supply import Supply
-from junctionary.house.told import told
 from junctionary.house.trace import trace
 from junctionary.sheets.entries import Fact
 from junctionary.sheets.face_words import face_words, panel_words
 from junctionary.sheets.finding_things import feeds_words, place_of
 from junctionary.sheets.isolation import before_box
 from junctionary.sheets.links import Link, Phrase, Ref, listed
-from junctionary.sheets.makeup import cable_words, device_words
+from junctionary.sheets.makeup import cable_words, device_words, plain_words
 from junctionary.sheets.naming import breaker_link, end_link, link, room_link, said
 from junctionary.sheets.point import FeedLine, PointSheet, ResetLine, RoomDark
+from junctionary.sheets.resets import resets_for
+from junctionary.sheets.spoken import breakers_spoken
 from junctionary.sheets.survey import Survey, known_words, title
 from junctionary.sheets.titleblock import box_number
 
@@ -90,7 +91,7 @@ def _point(survey: Survey, around: Around, device: Device) -> PointSheet:
             known_words("as recorded", len(missing)),
         ),
         ref=Ref("point", device.id),
-        heading=f"{device.id}, {device_words(device)}",
+        heading=f"{device.id}, {plain_words(device)}",
         lead=(room_link(house, box.room), ": ", _lead(house, device)),
         fed=tuple(_feeds(house, fed)),
         doubts=fed.unknown,
@@ -121,16 +122,10 @@ def _feeds(house: House, fed: FedBy) -> Iterator[FeedLine]:
     for id_ in fed.breakers:
         breaker = house.breakers[id_]
         yield FeedLine(
-            breaker_link(id_), said(house, breaker.rating), feeds_words(house, breaker),
+            Link(f"breaker {'+'.join(breaker.spaces)}", Ref("space", id_)),
+            said(house, breaker.rating), feeds_words(house, breaker),
             face_words(house, breaker), panel_words(house, breaker.panel), fed.by_label,
         )  # fmt: skip
-
-
-def resets_for(house: House, network: Network, supply: Supply, device: str) -> tuple[Reset, ...]:
-    """What to reset for a dead device, nothing else told; none where it cannot be seen dead or live."""
-    if not any(each.device == device for each in supply.outlets.values()):
-        return ()
-    return resets_of(house, network, supply, told(house, supply.outlets, (device,), (), {}), ())
 
 
 def _resets(survey: Survey, around: Around, device: Device) -> Iterator[ResetLine]:
@@ -143,7 +138,8 @@ def reset_line(house: House, reset: Reset) -> ResetLine:
     if reset.kind == "breaker":
         label = " (by its label)" if reset.by_label else ""
         breaker = house.breakers[reset.id]
-        return ResetLine(("breaker ", breaker_link(reset.id), label), face_words(house, breaker), reset.do)
+        name = Link(breakers_spoken(house, (reset.id,)), Ref("space", reset.id))
+        return ResetLine((name, label), face_words(house, breaker), reset.do)
     device = house.devices[reset.id]
     word = {"gfci": "GFCI", "switch": "switch"}[reset.kind]
     return ResetLine((f"{word} ", _device_link(reset.id)), place_of(house, house.boxes[device.box]), reset.do)
@@ -201,6 +197,8 @@ def _step(house: House, edge: Edge) -> Phrase | None:
 def _answers(survey: Survey, around: Around, device: Device) -> Iterator[Fact]:
     """What people ask of a point besides."""
     house = survey.house
+    if device_words(device) != plain_words(device):
+        yield Fact("what it is", (device_words(device),))
     neutral = neutral_here(house, survey.network, device.id)
     yield Fact("neutral in this box?", _neutral(neutral))
     if neutral.hot_whites:

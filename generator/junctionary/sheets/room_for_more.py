@@ -24,8 +24,9 @@ from junctionary.sheets.entries import Row, Table
 from junctionary.sheets.finding_things import place_of
 from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lookup import Choices, OneMoreSheet
-from junctionary.sheets.makeup import device_words
+from junctionary.sheets.makeup import plain_words
 from junctionary.sheets.naming import NOT_RECORDED, breaker_words
+from junctionary.sheets.spoken import breakers_spoken
 from junctionary.sheets.survey import Survey, title
 from junctionary.sheets.titleblock import GENERAL
 from junctionary.tables import table
@@ -99,9 +100,10 @@ def _points(house: House) -> Iterator[Choices]:
     by: dict[str, list[tuple[str, str]]] = {}
     for box in house.boxes.values():
         choices = by.setdefault(box.room, [])
-        choices += [(each.id, f"{each.id}, {device_words(each)}") for each in box.devices]
+        named = f", {box.name}" if box.name else ""
+        choices += [(each.id, f"{each.id}, {plain_words(each)}{named}") for each in box.devices]
         if not box.devices:
-            choices.append((box.id, f"{box.id}, joints only"))
+            choices.append((box.id, f"{box.id}, joints only{named}"))
     for room, choices in by.items():
         yield Choices(house.rooms[room].name if room in house.rooms else room, tuple(choices))
 
@@ -150,9 +152,9 @@ def alike(extending: Iterable[Extending]) -> tuple[Extending, ...]:
 
 
 def source_words_of(house: House, each: Extending) -> str:
-    """``main 17, Kitchen counter, on the load side of K1.r1``."""
+    """``breaker 17 in the main panel, Kitchen counter, behind K1.r1``."""
     circuit = house.circuits.get(each.circuit or "")
-    parts = [breaker_words(each.breaker) if each.breaker else "breaker not recorded"]
+    parts = [breakers_spoken(house, (each.breaker,)) if each.breaker else "breaker not recorded"]
     parts += [circuit.name] if circuit else []
     parts += [f"behind {' and '.join(each.offer.behind)}"] if each.offer and each.offer.behind else []
     return ", ".join(parts)
@@ -184,7 +186,7 @@ def no_room(pole: PoleLoad | None) -> str:
         return "cannot be told: which circuit feeds it is not recorded"
     if pole.rating_a is None:
         return f"cannot be told: the rating of breaker {breaker_words(pole.breaker)} is not recorded"
-    return "nothing: it has no light and no receptacle to spare"
+    return "nothing is free: the circuit has no light and no receptacle to spare"
 
 
 def cables_words(cables: Iterable[CableRoom], each: Extending) -> str:
@@ -202,7 +204,7 @@ def cables_words(cables: Iterable[CableRoom], each: Extending) -> str:
 
 def _too_much(one: CableRoom) -> str:
     volume = decimal(one.volume_in3, 2) if one.volume_in3 is not None else NOT_RECORDED
-    return f"{decimal(one.least_in3, 2)} in³ in {volume}"
+    return f"{decimal(one.least_in3, 2)} in³ wanted, {volume} there"
 
 
 def may_words(each: Extending) -> str:

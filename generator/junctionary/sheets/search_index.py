@@ -1,8 +1,9 @@
 """The index that a search asks: every word with the things it stands in.
 
 Words are folded alike here and where they are searched: small letters, no
-accents, no plural s. An id is one word and its parts: ``K1.r1`` is ``k1r1``,
-``k1`` and ``r1``.
+accents, no ending of several. An id is one word and its parts: ``K1.r1`` is
+``k1r1``, ``k1`` and ``r1``; so is what a hyphen joins: ``water-heater`` is
+``waterheater``, ``water`` and ``heater``.
 """
 
 import re
@@ -12,13 +13,16 @@ from dataclasses import dataclass
 
 from junctionary.sheets.found import Found
 
-_WORD = re.compile(r"[^\W_]+(?:[.+/][^\W_]+)*")
-_PARTS = re.compile(r"[.+/]")
+_WORD = re.compile(r"[^\W_]+(?:[.+/-][^\W_]+)*")
+_PARTS = re.compile(r"[.+/-]")
+_APOSTROPHE = re.compile(r"['’]")
+LEVELS = 3
+"""How closely a word may belong to a thing: 0 beside it, 1 its room, 2 itself."""
 
 
 @dataclass(frozen=True, slots=True)
 class SearchIndex:
-    """``words`` in order; of each, the numbers of the things it stands in, rising."""
+    """``words`` in order; of each, the things it stands in: number times ``LEVELS`` plus level, rising."""
 
     words: tuple[str, ...]
     places: tuple[tuple[int, ...], ...]
@@ -26,17 +30,20 @@ class SearchIndex:
 
 def search_index(found: Iterable[Found]) -> SearchIndex:
     """The index of these things, by their position."""
-    by: dict[str, dict[int, None]] = {}
+    by: dict[str, dict[int, int]] = {}
     for number, each in enumerate(found):
-        for text in each.words:
-            for word in words_of(text):
-                by.setdefault(word, {})[number] = None
+        for level, texts in enumerate((each.near, each.room, each.words)):
+            for text in texts:
+                for word in words_of(text):
+                    by.setdefault(word, {})[number] = level
     words = tuple(sorted(by))
-    return SearchIndex(words, tuple(tuple(by[each]) for each in words))
+    return SearchIndex(
+        words, tuple(tuple(LEVELS * at + level for at, level in by[each].items()) for each in words)
+    )
 
 
 def words_of(text: str) -> Iterator[str]:
-    """The words of a text, folded; an id whole and in its parts."""
+    """The words of a text, folded; an id, and what a hyphen joins, whole and in parts."""
     for match in _WORD.finditer(folded(text)):
         whole = _PARTS.sub(lambda sign: "+" if sign[0] == "+" else "", match[0])
         yield without_s(whole)
@@ -46,13 +53,15 @@ def words_of(text: str) -> Iterator[str]:
 
 
 def folded(text: str) -> str:
-    """Small letters without accents."""
-    apart = unicodedata.normalize("NFKD", text)
+    """Small letters without accents and apostrophes."""
+    apart = _APOSTROPHE.sub("", unicodedata.normalize("NFKD", text))
     return "".join(each for each in apart if not unicodedata.combining(each)).lower()
 
 
 def without_s(word: str) -> str:
-    """A plain word without the s of several: ``lights`` is ``light``; a code stays as it is."""
-    if len(word) > 3 and word.isalpha() and word.endswith("s") and not word.endswith("ss"):
-        return word[:-1]
-    return word
+    """A plain word without the ending of several: ``lights``, ``switches``; a code stays as it is."""
+    if len(word) < 4 or not word.isalpha() or not word.endswith("s") or word.endswith("ss"):
+        return word
+    if word.endswith(("ches", "shes", "xes", "sses")):
+        return word[:-2]
+    return f"{word[:-3]}y" if word.endswith("ies") and len(word) > 4 else word[:-1]

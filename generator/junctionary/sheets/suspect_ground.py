@@ -10,7 +10,7 @@ from typing import Any
 
 from junctionary.house.dark import fed_by
 from junctionary.house.model import House, Role
-from junctionary.house.network import Edge, Network
+from junctionary.house.network import Edge, Network, called
 from junctionary.house.sites import Site, sites_of
 from junctionary.house.supply import Tree
 from junctionary.house.suspects import BRANCH_SIZES, Ways, stands
@@ -94,8 +94,11 @@ def suspect_ground(house: House, network: Network, known: Ways) -> dict[str, Any
             for load in circuit.loads
         },
         "feeds": {
-            each.id: each.feeds for each in house.breakers.values() if isinstance(each.feeds, str)
+            each.id: called(house, (each.feeds,))
+            for each in house.breakers.values()
+            if isinstance(each.feeds, str)
         },
+        "panelNames": {each.id: each.name for each in house.panels.values()},
         "aluminium": [
             each.id
             for each in house.runs.values()

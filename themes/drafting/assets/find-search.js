@@ -4,14 +4,15 @@
 
   var MOST_OF_A_KIND = 5, AT_A_TIME = 200;
 
-  /* Folded as the index is: small letters, no accents, no plural s. */
+  /* Folded as the index is: small letters, no accents, no apostrophes, no ending of several. */
   function folded(text) {
-    return text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
+    return text.normalize("NFKD").replace(/\p{M}|['\u2019]/gu, "").toLowerCase();
   }
 
   function withoutS(word) {
-    return word.length > 3 && /^\p{L}+$/u.test(word) && word.endsWith("s") && !word.endsWith("ss")
-      ? word.slice(0, -1) : word;
+    if (word.length < 4 || !/^\p{L}+s$/u.test(word) || word.endsWith("ss")) return word;
+    if (/(?:ch|sh|x|ss)es$/.test(word)) return word.slice(0, -2);
+    return word.length > 4 && word.endsWith("ies") ? word.slice(0, -3) + "y" : word.slice(0, -1);
   }
 
   function termsOf(text) {
@@ -38,7 +39,10 @@
     var alike = new Map();
     data.alike.forEach(function (line) {
       line.forEach(function (word) {
-        alike.set(word, (alike.get(word) || []).concat(line.filter(function (each) { return each !== word; })));
+        /* The first word of a line is what a record most likely calls it. */
+        var others = line.filter(function (each) { return each !== word; })
+          .map(function (each) { return { word: withoutS(each.replace("-", "")), less: each === line[0] ? 0 : 1 }; });
+        alike.set(word, (alike.get(word) || []).concat(others));
       });
     });
     alike.forEach(function (_, word) {
@@ -48,8 +52,8 @@
     var things = data.name.length, ids = new Array(things), spaces = new Array(things);
     for (at = 0; at < things; at++) {
       var id = data.id[at].toLowerCase(), slash = id.lastIndexOf("/");
-      ids[at] = id.replace(/[./]/g, "");
-      spaces[at] = slash < 0 ? "" : id.slice(slash + 1);
+      ids[at] = id.replace(/[./-]/g, "");
+      spaces[at] = slash < 0 ? null : id.slice(slash + 1).split("+").concat(id.slice(slash + 1));
       if (at % AT_A_TIME === AT_A_TIME - 1) yield;
     }
     var places = new Array(words.length);
@@ -59,15 +63,19 @@
     }
     return {
       data: data, words: words, plain: plain, alike: alike, ids: ids, spaces: spaces,
-      passed: new Set(data.passedOver.map(withoutS)),
+      passed: new Set(data.passedOver.concat(data.complaints).map(withoutS)),
+      complaints: new Set(data.complaints.map(withoutS)),
       places: places,
       score: new Float64Array(things),
       met: new Uint8Array(things),
-      best: new Float64Array(things)
+      best: new Float64Array(things),
+      second: new Float64Array(things),
+      both: new Float64Array(things)
     };
   }
 
-  /* The things a word stands in, from the steps between them: numbers of base 36 with commas. */
+  /* The things a word stands in, each times three plus how closely (0 beside it, 1 its room, 2 itself), from the
+     steps between them: numbers of base 36 with commas. */
   function placesOf(steps) {
     var found = [], last = 0, step = 0;
     for (var at = 0; at < steps.length; at++) {
@@ -131,15 +139,10 @@
     return beginnings ? Math.min.apply(null, last) : width === word.length ? last[width] : most + 1;
   }
 
-  /* Two words that the house or the table of words alike knows as one: a fuse box, a K 2. */
-  function joined(index, terms) {
-    var found = [];
-    for (var at = 0; at < terms.length; at++) {
-      var both = terms[at] + (terms[at + 1] || "");
-      var known = index.alike.has(both) || index.words[firstFrom(index.words, both)] === both;
-      if (both !== terms[at] && known) { found.push(both); at++; } else found.push(terms[at]);
-    }
-    return found;
+  /* Two words that the house or the table of words alike knows as one: a fuse box, a K 2. Null where they are not. */
+  function joined(index, one, other) {
+    var both = one + other;
+    return other && (index.alike.has(both) || index.words[firstFrom(index.words, both)] === both) ? both : null;
   }
 
   /* What one term finds: `add` is told of each word with how well it fits. Gives the words that were taken for
@@ -148,9 +151,8 @@
     var words = index.words, hit = false;
     function addAlike(word, worth) {
       (index.alike.get(word) || []).forEach(function (each) {
-        each = withoutS(each);
-        var at = firstFrom(words, each);
-        if (words[at] === each) { add(at, worth); hit = true; }
+        var at = firstFrom(words, each.word);
+        if (words[at] === each.word) { add(at, worth - each.less); hit = true; }
       });
     }
     for (var at = firstFrom(words, term); at < words.length && words[at].startsWith(term); at++) {
@@ -167,11 +169,12 @@
     var most = term.length > 5 ? 2 : 1, near = most, set = letters(term), kept = [];
     index.plain.forEach(function (each) {
       if (bits(set & ~each.letters) > near) return;
-      var steps = apart(term, each.word, near, term.length > 3);
+      /* Of two words written as one the beginning is another word. */
+      var steps = apart(term, each.word, near, term.length > 3 && each.number >= 0);
       /* Half a word that is two letters off is as like as not another word. */
       if (steps === 2 && near === 2) steps = apart(term, each.word, 2, false);
       if (steps < near) { near = steps; kept = []; }
-      if (steps <= near) kept.push(each);
+      if (steps <= near && each.word !== term) kept.push(each);
     });
     kept.forEach(function (each) {
       if (each.number >= 0) add(each.number, 3);
@@ -180,37 +183,83 @@
     return Array.from(new Set(kept.map(function (each) { return each.word; })));
   }
 
-  /* What a text finds, kind by kind, best first: {heading, more, items: [number]}; `[]` for nothing typed.
-     `taken` is told of each term that nothing is spelt like, and of the words that were taken for it. */
-  function search(index, text, taken) {
-    var terms = termsOf(text);
-    var telling = joined(index, terms).filter(function (term) { return !index.passed.has(term); });
-    if (!telling.length) telling = terms;
-    if (!telling.length) return [];
-    var data = index.data, score = index.score, met = index.met, best = index.best;
-    score.fill(0);
-    met.fill(0);
-    var whole = terms.join(""), most = 0, thing;
-    telling.forEach(function (term) {
-      best.fill(0);
-      var instead = fits(index, term, function (number, worth) {
-        var places = index.places[number];
-        for (var at = 0; at < places.length; at++) if (best[places[at]] < worth) best[places[at]] = worth;
-      });
-      if (instead.length && taken) taken(term, instead);
-      for (thing = 0; thing < best.length; thing++) {
-        if (!best[thing]) continue;
-        score[thing] += best[thing];
-        if (++met[thing] > most) most = met[thing];
+  var CLOSE = [0.75, 0.95, 1];
+
+  /* How well each thing fits one term, into `best`; the words taken for it where nothing is spelt so. */
+  function weigh(index, term, best) {
+    best.fill(0);
+    var instead = fits(index, term, function (number, worth) {
+      var places = index.places[number];
+      for (var at = 0; at < places.length; at++) {
+        var thing = Math.floor(places[at] / 3), value = worth * CLOSE[places[at] % 3];
+        if (best[thing] < value) best[thing] = value;
       }
     });
-    if (!most) return [];
+    /* What few things are called says more than what many are. */
+    var count = 0, thing;
+    for (thing = 0; thing < best.length; thing++) if (best[thing]) count++;
+    var more = 1 + 0.5 / (1 + Math.log2(1 + count));
+    for (thing = 0; thing < best.length; thing++) best[thing] *= more;
+    return { instead: instead, any: count > 0 };
+  }
+
+  /* What a text finds, kind by kind, best first: {heading, more, items: [number]}; `[]` for nothing typed.
+     `taken` is told of each term that nothing is spelt like, and of the words that were taken for it; of none where
+     the term was left out, and of nothing at all where no one thing has every term. Of the kinds in `whole` all are
+     given. */
+  function search(index, text, taken, whole) {
+    var terms = termsOf(text), data = index.data, score = index.score, met = index.met;
+    var telling = terms.filter(function (term, at) {
+      return !index.passed.has(term) || joined(index, term, terms[at + 1]) || (at && joined(index, terms[at - 1], term));
+    });
+    if (!telling.length) telling = terms;
+    if (!telling.length) return [];
+    score.fill(0);
+    met.fill(0);
+    var isCode = telling.length === 1 || /\p{N}/u.test(telling[0]);
+    var written = terms.join(""), highest = 0, thing, units = 0;
+    for (var at = 0; at < telling.length; at++) {
+      var term = telling[at], both = joined(index, term, telling[at + 1]);
+      if (both && /\p{N}/u.test(both)) { term = both; both = null; at++; }
+      var found = weigh(index, term, index.best);
+      if (taken && found.instead.length) taken(term, found.instead);
+      if (both) {
+        at++;
+        weigh(index, telling[at], index.second);
+        weigh(index, both, index.both);
+      } else if (!found.any) {
+        if (taken) taken(term, []);
+        continue;
+      }
+      units += both ? 2 : 1;
+      for (thing = 0; thing < score.length; thing++) {
+        var value = index.best[thing], count = value ? 1 : 0;
+        if (both) {
+          value += index.second[thing];
+          count += index.second[thing] ? 1 : 0;
+          if (index.both[thing]) { value = Math.max(value, 2 * index.both[thing]); count = 2; }
+        }
+        if (!count) continue;
+        score[thing] += value;
+        met[thing] += count;
+        if (met[thing] > highest) highest = met[thing];
+      }
+    }
+    if (!highest) return [];
+    if (taken && highest < units) taken("", []);
     var groups = data.kinds.map(function (heading) { return { heading: heading, count: 0, items: [], top: 0 }; });
     for (thing = 0; thing < met.length; thing++) {
-      if (met[thing] < most) continue;
-      if (index.ids[thing] === whole || index.ids[thing] === telling[0]) score[thing] += 20;
-      else if (index.spaces[thing] && telling.includes(index.spaces[thing])) score[thing] += 15;
-      keep(groups[data.kind[thing]], thing, score);
+      if (met[thing] < highest) continue;
+      var worth = data.worth[data.kind[thing]];
+      /* Only who names it whole means the appliance rather than what else has that word. */
+      score[thing] *= worth > 1 && data.name[thing].split(" ").length > telling.length ? 1 : worth;
+      /* A code stands for one thing; an id that is a word may be part of a longer name. */
+      if (index.ids[thing] === written || (isCode && index.ids[thing] === telling[0])) score[thing] += 20;
+      else if (index.spaces[thing] && telling.some(function (term) { return index.spaces[thing].includes(term); })) {
+        score[thing] += 15;
+      }
+      var group = groups[data.kind[thing]];
+      keep(group, thing, score, whole && whole.has(group.heading) ? Infinity : MOST_OF_A_KIND);
     }
     return groups.filter(function (group) { return group.count; })
       .sort(function (a, b) { return b.top - a.top; })
@@ -219,16 +268,21 @@
       });
   }
 
-  function keep(group, thing, score) {
+  /* Whether a text tells of something that does not work. */
+  function complains(index, text) {
+    return termsOf(text).some(function (term) { return index.complaints.has(term); });
+  }
+
+  function keep(group, thing, score, most) {
     group.count++;
     if (score[thing] > group.top) group.top = score[thing];
     var at = group.items.length;
     while (at > 0 && score[group.items[at - 1]] < score[thing]) at--;
-    if (at < MOST_OF_A_KIND) {
+    if (at < most) {
       group.items.splice(at, 0, thing);
-      if (group.items.length > MOST_OF_A_KIND) group.items.pop();
+      if (group.items.length > most) group.items.pop();
     }
   }
 
-  root.junctionaryFind = { ready: ready, readying: readying, search: search, termsOf: termsOf, apart: apart };
+  root.junctionaryFind = { ready: ready, readying: readying, search: search, complains: complains, termsOf: termsOf, apart: apart };
 })(globalThis);

@@ -9,12 +9,14 @@
   var field = document.getElementById("find"), list = document.getElementById("found");
   var count = document.getElementById("found-count");
   var onFindSheet = document.body.dataset.sheet === "find";
+  /* Kinds of which all that was found is shown, and not the first few alone. */
+  var whole = new Set();
   var index = null, asked = false, chosen = -1, options = [], pause = 0;
   /* Enter was pressed before there was anything to go to. */
   var hurried = false;
 
   field.addEventListener("focus", load);
-  field.addEventListener("input", function () { hurried = false; load(); show(); });
+  field.addEventListener("input", function () { hurried = false; whole.clear(); load(); show(); });
   field.addEventListener("keydown", keyed);
   field.addEventListener("blur", function () { setTimeout(close, 150); });
   /* A press on an option must not first take the focus from the field. */
@@ -95,14 +97,22 @@
     if (!text) { close(); count.textContent = ""; return; }
     var instead = [];
     var groups = search.search(index, text, function (term, words) {
-      instead.push("Nothing is called " + term + ": looked for " + words.slice(0, 3).join(" or ") + " instead.");
-    });
+      instead.push(!term ? "Nothing has all of these words; these come nearest."
+        : !words.length ? "Nothing is called " + term + "."
+        : "Nothing is called " + term + ": looked for " + words.slice(0, 3).join(" or ") + " instead.");
+    }, whole);
+    if (!groups.length) instead = [];
     instead.forEach(function (said) { list.append(remark(said)); });
+    /* Where it is told that something is dead, what to do then stands beside what it is, or before what may be many. */
+    if (groups.length && index.data.help >= 0 && search.complains(index, text)) {
+      groups.splice(groups[0].more ? 0 : 1, 0, { heading: "If it is dead", items: [index.data.help], more: 0, asks: asks(groups) });
+    }
     groups.forEach(function (group, number) { list.append(section(group, number)); });
     if (!groups.length) list.append(remark("Nothing on record is called that."));
     list.hidden = false;
     field.setAttribute("aria-expanded", String(options.length > 0));
-    count.textContent = instead.concat(options.length ? options.length + " shown" : "nothing found").join(" ");
+    count.textContent = instead.concat(options.length
+      ? options.length + " shown, first " + (options[0].getAttribute("aria-label") || options[0].textContent) : "nothing found").join(" ");
   }
 
   function remark(said) {
@@ -122,21 +132,55 @@
     made.setAttribute("role", "group");
     heading.id = "found-" + number;
     heading.className = "heading";
-    heading.textContent = group.heading + (group.more ? " (" + group.more + " more)" : "");
+    heading.textContent = group.heading;
     made.setAttribute("aria-labelledby", heading.id);
     made.append(heading);
-    group.items.forEach(function (thing) { made.append(option(thing)); });
+    group.items.forEach(function (thing) { made.append(option(thing, group.asks)); });
+    if (group.more) made.append(rest(group));
     return made;
   }
 
-  function option(thing) {
-    var data = index.data, made = document.createElement("div");
+  /* What the sheet where to look is to begin from: the room or circuit found first, or the outlet. */
+  function asks(groups) {
+    var data = index.data, kind = kindOf(groups[0]);
+    if (kind === "room" || kind === "circuit") return state.format({ "in": [kind + ":" + data.id[groups[0].items[0]]] });
+    var points = groups.find(function (each) { return kindOf(each) === "point"; });
+    if (!points || points.more || (kind !== "point" && kind !== "appliance")) return "";
+    return state.format({ dead: [data.id[points.items[0]]] });
+  }
+
+  function kindOf(group) { return index.data.keys[index.data.kinds.indexOf(group.heading)]; }
+
+  /* An option with nothing in it yet. */
+  function blank() {
+    var made = document.createElement("div");
     made.setAttribute("role", "option");
     made.setAttribute("aria-selected", "false");
     made.id = "found-thing-" + options.length;
-    made.dataset.href = data.href[thing];
-    var parts = [["name", data.name[thing]], ["off", data.offs[data.off[thing]]], ["at", data.places[data.place[thing]]]]
-      .filter(function (each) { return each[1]; });
+    made.addEventListener("click", function () { go(made); });
+    options.push(made);
+    return made;
+  }
+
+  /* Those of a kind that are not shown yet. */
+  function rest(group) {
+    var made = blank(), number = options.length - 1;
+    made.className = "rest";
+    made.textContent = group.more + " more: show all";
+    made.addEventListener("click", function () {
+      whole.add(group.heading);
+      show();
+      choose(number);
+    });
+    return made;
+  }
+
+  function option(thing, asks) {
+    var data = index.data, made = blank();
+    made.dataset.href = data.href[thing] + (asks || "");
+    made.dataset.thing = data.keys[data.kind[thing]] + " " + data.id[thing];
+    var parts = [["name", data.name[thing]], ["off", data.offs[data.off[thing]]], ["at", data.places[data.place[thing]]],
+      ["reset", data.resets[data.reset[thing]]]].filter(function (each) { return each[1]; });
     /* Heard, the parts want a pause between them. */
     made.setAttribute("aria-label", parts.map(function (each) { return each[1]; }).join(". "));
     parts.forEach(function (each) {
@@ -145,8 +189,6 @@
       part.textContent = each[1];
       made.append(part, " ");
     });
-    made.addEventListener("click", function () { go(made); });
-    options.push(made);
     return made;
   }
 
@@ -157,7 +199,7 @@
       choose(chosen + (event.key === "ArrowDown" ? 1 : -1));
     } else if (event.key === "Enter") {
       event.preventDefault();
-      if (options.length) go(options[Math.max(chosen, 0)]); else hurried = !index;
+      if (options.length) options[Math.max(chosen, 0)].click(); else hurried = !index;
     } else if (event.key === "Escape") {
       if (list.hidden) field.value = "";
       close();
@@ -180,7 +222,8 @@
   }
 
   function go(made) {
+    if (!made.dataset.href) return;
     close();
-    if (made.dataset.href) location.href = top + made.dataset.href;
+    location.href = top + made.dataset.href;
   }
 })();

@@ -46,5 +46,5 @@
     return { volts: lost, percent: times(over(lost, exact(told.volts)), [100n, 1n]) };
   }
 
-  root.junctionaryRoom = { exact: exact, amperes: amperes, add: add, drop: drop, above: above, shown: shown };
+  root.junctionaryRoom = { exact: exact, minus: minus, amperes: amperes, add: add, drop: drop, above: above, shown: shown };
 })(globalThis);

@@ -53,7 +53,7 @@
       if (split <= 0 || (best && !(outlet.face > best.face || (outlet.face === best.face && split > best.split)))) return;
       var how = outlet.face ? "with a tester" : "with its switches tried in every position";
       best = { face: outlet.face, split: split, test: made("face", outlet.id, "try " + outlet.id + " " + how +
-        ": if it is dead too the fault is before it, if it works it is not", one, total - one) };
+        ": if it is dead too, the fault is before it, toward the panel; if it works, all before it is good", one, total - one) };
     });
     return best && best.test;
   }
@@ -63,8 +63,8 @@
     var hot = 0;
     found.forEach(function (each) { if (each.roles.includes("hot")) hot += ground.data.sites[each.site][2]; });
     if (hot <= 0 || hot >= total) return null;
-    return made("reading", marks.dead[0], "read hot, neutral and ground at " + marks.dead[0] +
-      " with a low-impedance tester: which is open?", hot, total - hot);
+    return made("reading", marks.dead[0], "measure at " + marks.dead[0] +
+      " with a low-impedance tester: hot to neutral, hot to ground, neutral to ground; then tell the reading", hot, total - hot);
   }
 
   /* The box that holds most of what is suspect; a panel and a run come after every box. */
@@ -83,9 +83,9 @@
     });
     var at = least.place[2];
     var what = {
-      box: "open " + at + " after all that its list names is off and proved dead, and tug each wire",
-      panel: "have a licensed electrician look in " + at + ": its line lugs stay live with the main off",
-      run: "only when both ends of " + at + " are proved good: part them and prove each conductor through"
+      box: "switch off all that the list of box " + at + " names, open it, prove it dead, then tug each wire",
+      panel: "have a licensed electrician look in " + (ground.data.panelNames[at] || at) + ": its line lugs stay live with the main off",
+      run: "only when both ends of " + (ground.data.runs[at] ? "cable " : "") + at + " are proved good: part them and prove each conductor through"
     }[least.place[1]];
     return made(least.place[1], at, what, least.weight, total - least.weight);
   }

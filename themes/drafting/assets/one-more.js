@@ -69,7 +69,8 @@
       return;
     }
     var more = whole();
-    if (more === null) result.append(make("p", { "class": "warned" }, make("strong", {}, "Enter whole watts, as 1500.")));
+    watts.setAttribute("aria-invalid", String(more === null));
+    if (more === null) result.append(make("p", { "class": "warned", id: "watts-wrong", role: "alert" }, make("strong", {}, "Enter whole watts, as 1500.")));
     if (point) load(id, point, more || 0);
     else result.append(make("p", {}, "Nothing is plugged in or wired at " + id + ": a cable is all that could start there."));
     cable(point ? point.box : id, box);
@@ -83,14 +84,14 @@
     }
     point.poles.forEach(function (name) {
       var pole = data.poles[name];
-      var made = section(id + " on " + pole.breaker, make("p", { "class": "soft" }, words.link(pole.circuit, pole.href, ""),
+      var made = section(id + ", " + pole.breaker, make("p", { "class": "soft" }, words.link(pole.circuit, pole.href, ""),
         ": " + (pole.rating ? pole.rating + " A, " : "") + pole.at + (point.byLabel ? "; by its label alone" : "") + "."));
       made.append(pole.none ? make("p", { "class": "verdict" }, sentence(pole.none)) : verdict(point, pole, amps, more, lasting));
       if (!pole.none) made.append(figures(pole, amps, more, lasting));
       if (point.lacks.length) made.append(make("p", {}, make("strong", {}, "Not known: "), point.lacks.join("; ") + "."));
       made.append(make("h3", {}, "On the same breaker, and trips with it"),
         pole.draws.length ? facts(pole.draws) : make("p", { "class": "none" }, "No load is recorded on it."));
-      if (pole.never.length) made.append(make("p", { "class": "soft" }, "Never together with these, and not counted: " + pole.never.join(", ") + "."));
+      if (pole.never.length) made.append(make("p", { "class": "soft" }, "Not counted, for it never runs together with these: " + pole.never.join(", ") + "."));
       if (point.drop) made.append(lost(point, amps, more));
       result.append(made);
     });
@@ -102,25 +103,29 @@
   /* One sentence, the first thing read; told to who hears the page as well. */
   function verdict(point, pole, amps, more, lasting) {
     var found = room.add(pole, amps, lasting), atMost = pole.lacks.length ? "at most " : "";
-    var free = atMost + room.shown(found.most, 2) + " A" + (lasting ? " for hours" : "");
-    var what = more + " W" + (lasting ? " for hours" : "") + " is " + room.shown(amps, 2) + " A" + (point.taken ? ", " + point.taken : "");
+    var free = atMost + room.shown(found.most, 2) + " A" + (lasting ? " for three hours or more" : "");
+    var what = more + " W is " + room.shown(amps, 2) + " A" + (point.taken ? ", " + point.taken : "");
     /* Where its supply is in doubt, no load is called within what is free. */
     var fits = found.fits && point.lacks.length ? null : found.fits;
     var said = !more ? "Free: " + free + "; the limit is " + found.limit + "."
       : fits === false ? "Too much: " + what + "; free is " + free + ". The limit is " + found.limit + "."
       : fits === null ? "Cannot be told: " + what + "; free is " + free + ", and less by what is not recorded."
       : "Within what is free: " + what + ", of " + free + ". The limit is " + found.limit + ".";
-    document.getElementById("told").textContent = pole.breaker + ". " + said;
+    document.getElementById("told").textContent = pole.breaker.charAt(0).toUpperCase() + pole.breaker.slice(1) + ". " + said;
     return make("p", { "class": "verdict" }, said);
   }
 
   function figures(pole, amps, more, lasting) {
     var nothing = room.amperes(0, ["1", "1"]), atMost = pole.lacks.length ? "at most " : "";
+    function after(found) {
+      if (!more) return ["", ""];
+      return found.fits === false ? ["too much by", room.shown(room.minus(amps, found.most), 2) + " A"] : ["free after it", both(found)];
+    }
     function both(found) { return atMost + room.shown(found.now, 2) + " A now; " + room.shown(found.lasting, 2) + " A for three hours or more"; }
     return facts([
       ["drawn already", pole.drawn + (pole.draws.length ? ", with all that is recorded on" : "; no load is recorded")],
       ["free", both(room.add(pole, nothing, false))],
-      [more ? "free after it" : "", more ? both(room.add(pole, amps, lasting)) : ""],
+      after(room.add(pole, amps, lasting)),
       ["not known", pole.lacks.join("; ")]
     ]);
   }

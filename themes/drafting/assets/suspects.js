@@ -216,7 +216,7 @@
         .map(function (each) { return each[1]; });
     }));
     return runs.filter(function (run) { return ground.data.aluminium.includes(run); }).map(function (run) {
-      return run + " is aluminium branch wiring: its joints burn; leave it to a licensed electrician";
+      return "cable " + run + " is aluminium branch wiring: its joints burn; leave it to a licensed electrician";
     });
   }
 

@@ -4,10 +4,12 @@
 
   var at = new URL("../lookup/suspect-data.js", document.currentScript.src).href;
   var off = globalThis.junctionaryOffData, data = null, ground = null, asked = false;
+  var say = function (text) { return globalThis.junctionarySpoken.spoken(off.panels, text); };
   var search = globalThis.junctionarySuspects, words = globalThis.junctionaryWords, make = words.make;
   var state = {};
   var start = document.getElementById("start"), points = document.getElementById("points");
   var result = document.getElementById("result"), form = document.getElementById("where-to-look");
+  var line = document.getElementById("answer-line");
   var signs = Array.from(document.querySelectorAll("#signs input"));
 
   signs.forEach(function (each) {
@@ -15,12 +17,14 @@
   });
   start.addEventListener("change", function () { state["in"] = start.value ? [start.value] : []; kept(); list(); });
   /* What was told stands in the address: a way down the page must not take its place. */
-  document.querySelector(".asking .onward").addEventListener("click", function (event) {
-    var trips = document.getElementById("trips");
-    event.preventDefault();
-    trips.tabIndex = -1;
-    trips.scrollIntoView();
-    trips.focus({ preventScroll: true });
+  document.querySelectorAll(".asking .onward, #answer-line .onward").forEach(function (each) {
+    each.addEventListener("click", function (event) {
+      var to = document.querySelector(each.getAttribute("href"));
+      event.preventDefault();
+      to.tabIndex = -1;
+      to.scrollIntoView();
+      to.focus({ preventScroll: true });
+    });
   });
   addEventListener("hashchange", read);
   read();
@@ -84,14 +88,17 @@
   }
 
   function point(outlet) {
-    var told = data.points[outlet.device], id = outlet.id;
-    var made = make("fieldset", {}, make("legend", {}, make("b", {}, id), " " + told[0] + ", " + told[1]));
+    var told = data.points[outlet.device], id = outlet.id, comma = told[1].indexOf(", ");
+    /* Of a list that is of one room, the room goes without saying. */
+    var at = comma > 0 && told[2].includes(state["in"][0]) && /^room:/.test(state["in"][0]) ? told[1].slice(comma + 2) : told[1];
+    var made = make("fieldset", {}, make("legend", {}, make("b", {}, id), " " + told[0] + ", " + at));
     [["dead", "dead"], ["live", "works"], ["", "not tried"]].forEach(function (each) {
       var input = make("input", { type: "radio", name: "point-" + id, value: each[0] });
       input.checked = each[0] ? state[each[0]].includes(id) : !state.dead.includes(id) && !state.live.includes(id);
       input.addEventListener("change", function () { mark(id, each[0]); metered(made, id); });
       made.append(make("label", {}, input, " " + each[1]));
     });
+    made.dataset.point = id;
     metered(made, id);
     return made;
   }
@@ -113,7 +120,7 @@
   }
 
   function meter(id) {
-    var chosen = make("select", {}), before = state.read.find(function (each) { return each.startsWith(id + ":"); });
+    var chosen = make("select", { "aria-label": "meter reading at " + id }), before = state.read.find(function (each) { return each.startsWith(id + ":"); });
     chosen.append(document.getElementById("readings").content.cloneNode(true));
     chosen.value = before ? before.slice(id.length + 1) : "";
     chosen.addEventListener("change", function () {
@@ -128,6 +135,7 @@
   function show() {
     var sign = state.signs[0];
     form.hidden = sign !== "none";
+    line.hidden = true;
     result.replaceChildren();
     document.body.classList.toggle("answered", sign === "yes" || Boolean(data && sign === "none" && (state.dead.length || state.read.length)));
     if (sign === "yes") {
@@ -162,78 +170,135 @@
 
   /* In a line, for who hears the page: the answer itself is long. */
   function summed(found) {
-    if (found.stop.length) return "Stop here: " + found.stop.join("; ");
-    return found.resets.length + " to reset, " + found.suspects.length + " places to look" +
-      (found.next ? "; next: " + found.next["do"] : "");
+    if (found.stop.length) return ["Stop here: " + found.stop.map(say).join("; ") + "."];
+    var resets = found.resets.length, places = found.suspects.length;
+    return [(resets ? resets + " to reset" : "Nothing to reset") + ", " + (places || "no") + (places === 1 ? " place" : " places") + " to look.",
+      found.next ? make("span", { "class": "unseen" }, " Next: " + sentence(found.next["do"])) : ""];
   }
 
   function answer(found) {
-    document.getElementById("told").textContent = summed(found);
+    var opens = found.next && ["box", "panel", "run"].includes(found.next.kind);
+    line.hidden = false;
+    line.firstElementChild.replaceChildren.apply(line.firstElementChild, summed(found));
     var readings = state.read.map(function (each) {
       var colon = each.lastIndexOf(":");
       return each.slice(0, colon) + " reads " + data.readings[each.slice(colon + 1)].shows;
     });
     result.append(section("told", "As told", make("p", {}, "Dead: " + (found.dead.join(", ") || "nothing") + ". Works: " +
       (found.live.join(", ") || "nothing told") + "." + (readings.length ? " " + readings.join("; ") + "." : ""))));
-    if (found.stop.length) result.append(stopped("Stop here", found.stop));
+    if (found.stop.length) result.append(stopped("Stop here", found.stop.map(sentence)));
     if (found.scope.says.length) {
-      result.append(section("scope", "What it is together", items(found.scope.says, function (each) { return [each]; })));
+      result.append(section("scope", "What kind of trouble", items(found.scope.says, function (each) { return [sentence(each)]; })));
     }
     if (found.resets.length) {
-      result.append(section("first", "Try first; nothing is opened", items(found.resets, reset, "ol")));
+      result.append(section("first", "Try first; nothing is opened", items(found.resets, reset.bind(null, found.dead.length > 1), "ol")));
     }
+    /* A test that opens nothing comes before the places that must be opened. */
+    if (found.next && !opens) result.append(next(found.next, "Test this next; nothing is opened"));
     if (found.suspects.length) {
       result.append(before(found.suspects));
-      var heading = "Then these, likeliest first by common practice";
-      result.append(section("suspects", heading, ends(found), items(found.suspects, suspect, "ol")));
+      result.append(section("suspects", "Then these places, likeliest first by common practice", ends(found),
+        items(byPlace(found.suspects), place, "ol")));
     }
     if (found.unexplained.length) {
-      result.append(section("unexplained", "No single fault explains this", items(found.unexplained, function (each) { return [each]; })));
+      result.append(section("unexplained", "No single fault explains this", items(found.unexplained, function (each) { return [sentence(each)]; })));
     }
     if (found.unknown.length) {
-      result.append(section("unknown", "What the record cannot tell", items(found.unknown, function (each) { return [each]; })));
+      result.append(section("unknown", "What the record cannot tell", items(found.unknown, function (each) { return [sentence(each)]; })));
     }
-    if (found.next) result.append(section("next", "Next test", make("p", { "class": "next-test" }, found.next["do"])));
+    if (opens) result.append(next(found.next, "Next test"));
   }
 
-  function reset(each) {
+  function sentence(text) {
+    var said = say(text);
+    /* A code keeps its small letters. */
+    return (/^[a-z]+[\s,;:]/.test(said) ? said.charAt(0).toUpperCase() + said.slice(1) : said) + ".";
+  }
+
+  /* The test, where its outlet is, and its two outcomes to press. */
+  function next(test, heading) {
+    var outlet = ground.by.get(test.at), made = section("next", heading, make("p", { "class": "next-test" }, sentence(test["do"])));
+    if (test.kind === "face" && outlet) {
+      made.append(make("p", { "class": "soft" }, data.points[outlet.device][0] + ", " + data.points[outlet.device][1]));
+      made.append(make("p", { "class": "choosing" }, outcome(test.at, "dead", "It is dead too"), " ", outcome(test.at, "live", "It works")));
+    }
+    return made;
+  }
+
+  function outcome(id, how, said) {
+    var button = make("button", { type: "button", "aria-label": id + ": " + said.toLowerCase() }, said);
+    button.addEventListener("click", function () {
+      mark(id, how);
+      list();
+      var first = result.querySelector("h2");
+      first.tabIndex = -1;
+      first.focus();
+    });
+    return button;
+  }
+
+  function reset(several, each) {
     var at = data.points[each.id] ? data.points[each.id][1] : off.breakers[each.id] ? off.breakers[each.id][2] : "";
     var href = data.hrefs[each.id] || (off.breakers[each.id] || [])[3];
-    var all = each.common ? ", all of it hangs on this" : "";
-    return [make("b", {}, each.kind === "gfci" ? "GFCI " : each.kind + " ", words.link(each.id.replace("/", " "), href, ""), all + (each.by_label ? ", by its label" : "")),
-      " ", make("span", {}, at), " ", make("span", { "class": "soft" }, each["do"])];
+    var name = off.breakers[each.id] ? say(each.id) : (each.kind === "gfci" ? "GFCI " : each.kind + " ") + each.id;
+    return [make("b", {}, words.link(name, href, ""), each.by_label ? ", by its label" : ""),
+      " ", make("span", {}, at), " ", make("span", { "class": "soft" }, each["do"] + (several && each.common ? "; all that is dead hangs on it" : ""))];
   }
 
   function ends(found) {
     if (!found.last_live || found.last_live === found.first_dead) return null;
-    return make("p", {}, "Between " + found.last_live + " and " + found.first_dead + "; each of these alone explains it.");
+    var names = [found.last_live, found.first_dead].map(function (each) { return off.panels[each] || (each === "service" ? "the service" : each); });
+    return make("p", {}, "Between " + names[0] + " and " + names[1] + ". Each of these alone explains it.");
   }
 
-  function suspect(each) {
-    var site = data.sites[each.site], at = site[4] ? "box " + site[4] : site[5] ? "panel " + site[5] : site[6] ? "in the walls, cable " + site[6] : "before the panels";
-    return [make("b", {}, words.link(site[0].replace(/^(.*)\/(?=\d)/, "$1 "), site[4] ? off.hrefs[site[4]] : "", "")),
-      " ", make("span", {}, at + (site[7] ? ", " + site[7] : "")),
-      " ", make("span", { "class": "soft" }, each.roles.join(" and ") + ": " + (site[3].join("; ") || site[1]))];
-  }
+  function kindOf(site) { return site[4] !== null ? "box" : site[5] !== null ? "panel" : site[6] !== null ? "cable" : ""; }
 
-  /* What must be off before each of these places is touched: the lists of the record, each by itself. */
-  function before(suspects) {
-    var lists = new Map();
+  function idOf(site) { return site[4] || site[5] || site[6]; }
+
+  /* The suspects where a hand goes for them: a box, a panel, a cable; the likeliest place first. */
+  function byPlace(suspects) {
+    var found = new Map();
     suspects.forEach(function (each) {
-      var site = data.sites[each.site];
-      [["box ", site[4], off.boxes], ["panel ", site[5], data.panels], ["cable ", site[6], data.runs]].some(function (one) {
-        if (one[1] !== null) lists.set(one[0] + one[1], { id: one[1], list: one[2][one[1]], box: one[0] === "box " });
-        return one[1] !== null;
-      });
+      var site = data.sites[each.site], kind = kindOf(site), key = kind + " " + (kind ? idOf(site) : "");
+      if (!found.has(key)) found.set(key, { kind: kind, id: idOf(site), where: site[7], suspects: [] });
+      found.get(key).suspects.push(each);
     });
-    var made = section("before", "Before any of these is opened");
-    lists.forEach(function (each, name) {
-      var list = globalThis.junctionaryOff.together(off, [each.id], function () { return each.list; });
-      var all = list.breakers.map(function (one) { return off.breakers[one.id][0]; })
-        .concat(list.sources.map(function (one) { return off.sources[one.id][0]; }));
-      made.append(make("p", {}, make("strong", {}, name + ": "), list.unknown.length ? words.UNKNOWN + "; " : "", "off: " + all.join(", ") + ". ",
-        each.box ? make("a", { href: "make-dead.html#box=" + encodeURIComponent(each.id) }, "Tick off the list, then test") : null));
-      list.stays.forEach(function (one) { made.append(make("p", {}, make("strong", {}, "Stays live: "), one + ".")); });
+    return Array.from(found.values());
+  }
+
+  function place(each) {
+    var name = each.kind === "box" ? words.link("Box " + each.id, off.hrefs[each.id], "")
+      : each.kind === "panel" ? capital(off.panels[each.id] || "panel " + each.id)
+      : each.kind === "cable" ? "Cable " + each.id + ", in the walls" : "Before the panels: the utility's work";
+    return [make("b", {}, name), " ", make("span", {}, each.where),
+      make.apply(null, ["ul", { "class": "sites" }].concat(each.suspects.map(function (one) {
+        var site = data.sites[one.site], why = site[3].map(say).join("; ") || site[1];
+        var named = each.kind === "cable" ? "" : say(site[0]) + ": ";
+        /* Under the heading of its panel that goes without saying. */
+        return make("li", {}, (named + why).replaceAll(" in " + off.panels[each.id], "") + " ", make("span", { "class": "soft" }, "(" + one.roles.join(" and ") + ")"));
+      })))];
+  }
+
+  function capital(text) { return text.charAt(0).toUpperCase() + text.slice(1); }
+
+  /* What must be off before each of these places is touched: the lists of the record; those that are alike told once. */
+  function before(suspects) {
+    var alike = new Map(), made = section("before", "Before any of these is opened");
+    byPlace(suspects).forEach(function (each) {
+      var lists = { box: off.boxes, panel: data.panels, cable: data.runs }[each.kind];
+      if (!lists) return;
+      var list = globalThis.junctionaryOff.together(off, [each.id], function (id) { return lists[id]; });
+      var all = list.breakers.length ? [globalThis.junctionarySpoken.breakers(off.panels, list.breakers.map(function (one) { return one.id; }))] : [];
+      all = all.concat(list.sources.map(function (one) { return off.sources[one.id][0]; }));
+      var said = (list.unknown.length ? words.UNKNOWN + "; " : "") + "off: " + all.join(", ") + ". ";
+      if (!alike.has(said)) alike.set(said, { names: [], boxes: [], stays: list.stays });
+      alike.get(said).names.push(each.kind === "panel" ? off.panels[each.id] || "panel " + each.id : each.kind + " " + each.id);
+      if (each.kind === "box") alike.get(said).boxes.push(each.id);
+    });
+    alike.forEach(function (each, said) {
+      made.append(make("p", {}, make("strong", {}, capital(globalThis.junctionarySpoken.listed(each.names)) + ": "), said,
+        each.boxes.length ? make("a", { href: "make-dead.html" + globalThis.junctionaryState.format({ box: each.boxes }) }, "Tick off the list, then test") : null));
+      each.stays.forEach(function (one) { made.append(make("p", {}, make("strong", {}, "Stays live: "), one + ".")); });
     });
     made.append(make("p", {}, "Lock or tag them, then prove it dead: a known live source, every conductor, the known live source again. Beyond resets this is work for who is qualified; if in doubt, a licensed electrician."));
     return made;

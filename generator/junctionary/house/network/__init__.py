@@ -23,7 +23,7 @@ from junctionary.house.network.panel_wiring import (
     poles,
 )  # fmt: skip
 from junctionary.house.network.second_sources import entries_of
-from junctionary.house.network.ties import Zoned, listed
+from junctionary.house.network.ties import Zoned, called, listed
 from junctionary.house.network.unknowns import Unknown, end_name, is_untraced, unknowns_of
 from junctionary.house.network.wiring import (
     box_edges,
@@ -36,9 +36,29 @@ from junctionary.house.network.zones import Feed, Net, Zone, nets_of, zones_of
 from junctionary.house.terminals import Terminal
 
 __all__ = [
-    "SWITCHED", "Edge", "EdgeKind", "Feed", "Group", "Groups", "Index", "Net", "Network", "Roles", "Unknown",
-    "Zone", "bar_of", "breaker_named", "end_name", "has_main", "is_ground", "is_service_panel", "is_untraced",
-    "listed", "network", "poles",
+    "SWITCHED",
+    "Edge",
+    "EdgeKind",
+    "Feed",
+    "Group",
+    "Groups",
+    "Index",
+    "Net",
+    "Network",
+    "Roles",
+    "Unknown",
+    "Zone",
+    "bar_of",
+    "breaker_named",
+    "called",
+    "end_name",
+    "has_main",
+    "is_ground",
+    "is_service_panel",
+    "is_untraced",
+    "listed",
+    "network",
+    "poles",
 ]  # fmt: skip
 
 

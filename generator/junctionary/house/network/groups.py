@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 from junctionary.house.model import House
 from junctionary.house.network.disjoint import DisjointSets
-from junctionary.house.network.ties import Tie, Zoned, ties_of
+from junctionary.house.network.ties import Tie, Zoned, called, ties_of
 from junctionary.house.network.unknowns import Unknown, is_untraced
 
 
@@ -181,5 +181,5 @@ def _unfed(house: House, found: list[_Gathering], zoned: Zoned, of_circuit: Mapp
     for circuit in house.circuits.values():
         silent = circuit.runs and not circuit.breakers and circuit.id not in fed
         if silent and not is_untraced(house, circuit.id):
-            reason = f"no breaker is recorded as feeding {circuit.id}"
+            reason = f"no breaker is recorded as feeding {called(house, (circuit.id,))}"
             found[of_circuit[circuit.id]].unknown[reason] = None

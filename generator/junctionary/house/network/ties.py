@@ -36,7 +36,7 @@ def ties_of(house: House, zoned: Zoned) -> Iterable[Tie]:
         keys: tuple[Key, ...] = tuple(("breaker", each) for each in circuit.breakers)
         if len(keys) > 1:
             named = " and ".join(circuit.breakers)
-            why = f"{named} both feed {circuit.id}, whose neutral they share"
+            why = f"{named} both feed {called(house, (circuit.id,))}, whose neutral they share"
             yield Tie((("circuit", circuit.id), *keys), why)
         elif keys:
             yield Tie((("circuit", circuit.id), *keys))
@@ -68,7 +68,7 @@ def _in_zones(house: House, zoned: Zoned) -> Iterable[Tie]:
         )
         why = None
         if len(circuits) > 1:
-            why = _meeting(zone, listed(circuits), where.get(number, ()))
+            why = _meeting(zone, called(house, circuits), where.get(number, ()))
         elif len(breakers) > 1:
             why = f"{listed(breakers)} feed one conductor"
         yield Tie(members, why)
@@ -87,6 +87,11 @@ def listed(names: Iterable[str]) -> str:
     """``a``, ``a and b``, ``a, b and c``."""
     *most, last = names
     return f"{', '.join(most)} and {last}" if most else last
+
+
+def called(house: House, circuits: Iterable[str]) -> str:
+    """Circuits by their names for people, ``“Den” and “Hall, lights”``; one not recorded by its id."""
+    return listed(f"“{house.circuits[each].name}”" if each in house.circuits else each for each in circuits)
 
 
 def _where_joined(house: House, zoned: Zoned) -> dict[int, list[str]]:
@@ -114,5 +119,5 @@ def _together(house: House, zoned: Zoned, devices: Iterable[str], how: str) -> I
     if len(wired) > 1:
         runs = (run for each in wired for run in zoned.zones[each].runs)
         circuits = traced_circuits(house, runs)
-        why = f"{listed(circuits)} both {how}" if len(circuits) > 1 else None
+        why = f"{called(house, circuits)} both {how}" if len(circuits) > 1 else None
         yield Tie(tuple(("zone", each) for each in wired), why)
