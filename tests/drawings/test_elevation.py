@@ -207,11 +207,6 @@ def test_a_box_told_beyond_the_end_of_its_wall_is_named_under_it() -> None:
     assert any("D1" in str(note) for note in wall.notes)
 
 
-def test_walls_of_one_name_are_not_drawn_for_nobody_knows_which_is_meant() -> None:
-    walls = walls_of(surveyed(rooms=ROOM.replace("north, east", "north, north"), boxes=BOXES))
-    assert [each.title for each in walls] == ["Den, south wall", "Den, west wall"]
-
-
 LONG = ROOM.replace("12 ft", "40 ft")
 
 

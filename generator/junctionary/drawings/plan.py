@@ -278,8 +278,7 @@ def _name(
     """The name of a room, or its number, in its middle if it can be and never out of it while it has room."""
     text, kind = (room.key, "name") if manner.names == "key" else (room.name, "room")
     corners = [px(each) for each in room.corners]
-    small = kind if manner.names == "key" else "tag"
-    ways = ((kind, 6, clear), (kind, 2, clear), (small, 2, clear), (small, -2, clear), (small, 2, taken))
+    ways = ((kind, 6, clear), (kind, 2, clear), ("tag", 2, clear), ("tag", -2, clear), ("tag", 2, taken))
     said = next(
         (found for how, spare, off in ways if (found := name_in(text, corners, how, off, lines, spare))), ()
     )
