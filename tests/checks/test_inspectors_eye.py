@@ -253,3 +253,23 @@ def test_a_bare_list_of_breakers_passes_nothing_of_the_service(rule: str, needs:
         "[circuits/c.yaml]\ncircuit: c\nname: C\nserves: [den]\n"
     )
     assert needs in says(rule, record).needs
+
+
+@pytest.mark.parametrize(
+    ("amps", "face"), [("50 A", "14-50R, rating: 50 A"), ("15 A", "5-20R, rating: 20 A")]
+)
+def test_a_load_for_which_the_code_sets_no_limit_asks_for_no_fact(
+    amps: str, face: str, says: Callable
+) -> None:
+    record = (
+        f"[devices/all.yaml]\ndevices:\n  outlet: {{is: receptacle, face: {face}}}\n"
+        f"[panels/main.yaml]\npanel: main\nspaces: 4\nbreakers: {{1+3: {{rating: {amps}, feeds: c, says: Den}}}}\n"
+        "[circuits/c.yaml]\ncircuit: c\nname: C\nruns:\n  - {id: a1, cable: 6/3 NM-B, from: main, to: K1}\n"
+        "  - {id: a2, cable: 6/3 NM-B, from: K1, to: K2}\n"
+        "loads: [{id: kiln, is: tool, draws: 900 W, plugged: K1.r1}]\n"
+        "[boxes/den.yaml]\nroom: den\nboxes:\n"
+        "  K1: {devices: {r1: outlet}, makeup: {word: pigtailed, takes: black}}\n"
+        "  K2: {devices: {r1: outlet}, makeup: {word: end-of-run, takes: black}}\n"
+    )
+    record = record.replace(", takes: black", "") if "14-50R" in face else record
+    assert says("one-cord-load-too-large", record).needs == []

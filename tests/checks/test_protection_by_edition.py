@@ -145,7 +145,8 @@ HEAT = "{id: p, is: heat-pump, wired: K1.h1%s}"
         ("outdoors", "nec-2020", HEAT % ", inverter: false", 1, 0),
         ("outdoors", "nec-2020", HEAT % ", inverter: true", 0, 0),
         ("outdoors", "nec-2020", HEAT % "", 0, 1),
-        ("outdoors", "nec-2023", HEAT % "", 0, 0),
+        ("outdoors", "nec-2023", HEAT % ", installed: 2024", 0, 0),
+        ("outdoors", "nec-2023", HEAT % "", 0, 1),
         ("outdoors", "nec-2026", HEAT % "", 1, 0),
     ],
 )
@@ -266,3 +267,33 @@ def test_a_switch_alone_in_a_covered_room_is_guarded_against_arcs_since_2014(
     record = f"{PANEL}  - {{id: a2, cable: 12/2 NM-B, from: K1, to: K2}}\n{YARD_LIGHT % edition}"
     assert bool(says("afci-missing", record).found) is asked
     assert says("afci-missing", record.replace("guards: []", "guards: [afci]")).found == []
+
+
+@pytest.mark.parametrize(
+    ("installed", "recorded", "found", "asks"),
+    [
+        ("installed: 2026-08, ", "2026-11-01", False, False),
+        ("installed: 2025, ", "2026-11-01", False, False),
+        ("installed: 2026-09-15, ", "2026-11-01", True, False),
+        ("installed: 2027, ", "2027-11-01", True, False),
+        ("installed: 2026, ", "2026-11-01", False, True),
+        ("installed: unknown, ", "2026-11-01", False, True),
+        ("", "2026-11-01", False, True),
+        ("", "2026-05-01", False, False),
+    ],
+)
+def test_outdoor_units_are_let_off_by_the_day_they_were_installed(
+    installed: str, recorded: str, found: bool, asks: bool, says: Callable
+) -> None:
+    record = (
+        f"[house.yaml]\nhouse: Example\nreference: nec-2023\nrecorded: {recorded}\n"
+        "[panels/main.yaml]\npanel: main\nspaces: 4\nbreakers: {1+3: {rating: 20 A, guards: [], feeds: c, says: C}}\n"
+        "[circuits/c.yaml]\ncircuit: c\nname: C\nruns:\n  - {id: a1, cable: 12/2 UF-B, from: main, to: K1}\n"
+        f"loads: [{{id: unit, is: heat-pump, {installed}draws: 2 kW, volts: 240 V, wired: K1.h1}}]\n"
+        "[rooms/yard.yaml]\nroom: yard\nname: Yard\nkind: outdoors\n"
+        "[boxes/yard.yaml]\nroom: yard\nboxes:\n  K1: {devices: {h1: unit}, makeup: end-of-run}\n"
+        "[devices/all.yaml]\ndevices:\n"
+        "  unit: {is: appliance, volts: 240 V, leads: [12 AWG black, 12 AWG red, 12 AWG green]}\n"
+    )
+    said = says("outdoor-outlet-without-gfci", record)
+    assert (bool(said.found), bool(said.needs)) == (found, asks)

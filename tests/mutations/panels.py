@@ -141,6 +141,10 @@ def wired_in_the_open(demo: Demo) -> Iterator[Seed]:
     yield slip.seed(slip.line_of_box("D1", "devices:"))
     slip = Slip(demo, "W12").swap("circuits/shop-heater.yaml", "is: space-heater", "is: other")
     yield slip.seed(slip.line_of_box("W12", "devices:"))
+    slip = Slip(demo, "late heater").swap(
+        "circuits/shop-heater.yaml", "installed: 2026-05", "installed: 2026-10"
+    )
+    yield slip.seed(slip.line_of_box("W12", "devices:"))
 
 
 def crawlspace_lamp(demo: Demo) -> Iterator[Seed]:

@@ -5,6 +5,7 @@ from junctionary.figures.places import OPEN_AIR, branch_breakers, is_detached
 from junctionary.house.model import Device, House, Room
 from junctionary.house.terminals import WIRED
 from junctionary.records.circuits import LoadRecord
+from junctionary.records.values import Said
 from junctionary.sources import edition_year
 from junctionary.tables import table
 from junctionary.units import Quantity
@@ -13,6 +14,8 @@ CRAWLSPACE_LIGHTS_SINCE = 2017
 BY_COMPRESSOR = ("heat-pump", "air-conditioner")
 HEATING_AND_COOLING = (*BY_COMPRESSOR, "air-handler", "furnace", "space-heater")
 INVERTERS_LEFT_OUT_IN = 2020
+LEFT_OUT_UNTIL = "2026-09"
+"""When the 2023 edition's exception for heating and cooling equipment ends (210.8(F), from memory)."""
 OUTDOORS_UP_TO_A = 50
 LIGHTS = ("luminaire",)
 
@@ -41,7 +44,11 @@ def wired_outdoors(house: House, device: Device, breakers: tuple[str, ...]) -> A
         return None
     if loads and all(each.is_ in HEATING_AND_COOLING for each in loads):
         if year in row.numbers("heating and cooling left out"):
-            return None
+            held = {each.id: _in_time(house, each) for each in loads}
+            if False in held.values():
+                return Asked(device.id, (row.text("in words"),), ())
+            needs = tuple(f"when {each} was installed" for each, in_time in held.items() if in_time is None)
+            return Asked(device.id, (), needs) if needs else None
         if year == INVERTERS_LEFT_OUT_IN and all(each.is_ in BY_COMPRESSOR for each in loads):
             if any(each.inverter is True for each in loads):
                 return None
@@ -49,6 +56,18 @@ def wired_outdoors(house: House, device: Device, breakers: tuple[str, ...]) -> A
             needs = tuple(f"whether the compressor of {each} runs on an inverter" for each in unsaid)
             return Asked(device.id, () if needs else (row.text("in words"),), needs)
     return Asked(device.id, (row.text("in words"),), ())
+
+
+def _in_time(house: House, load: LoadRecord) -> bool | None:
+    """Whether a load was installed while the exception for it held; None where no date tells.
+
+    A record that is older than its end holds nothing newer.
+    """
+    told = load.installed
+    if isinstance(told, str) and not isinstance(told, Said) and told != LEFT_OUT_UNTIL[: len("2026")]:
+        return told < LEFT_OUT_UNTIL
+    recorded = house.record.recorded
+    return True if recorded is not None and recorded < LEFT_OUT_UNTIL else None
 
 
 def appliance_asked(load: LoadRecord, year: int) -> bool:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from junctionary.figures.draws import Draw, by_circuit, together
 from junctionary.figures.receptacles import ReceptacleMatch
 from junctionary.formulas.circuit_load import Part, connected_load, least_for_range, most_fastened
-from junctionary.formulas.receptacle import largest_cord_load
+from junctionary.formulas.receptacle import largest_cord_load, sets_cord_load
 from junctionary.formulas.worked import Worked, lacking
 from junctionary.house.model import Circuit, House
 from junctionary.units import Quantity
@@ -83,7 +83,8 @@ def cord_loads(
     """Each load plugged into a receptacle of the record.
 
     A load alone on a circuit of more than 20 A is left out, as is one fastened in place and
-    alone on its circuit: for these the breaker is the limit.
+    alone on its circuit: for these the breaker is the limit; and so is one on a receptacle among
+    several for which the table has no row, as at 50 A or where the receptacle does not suit its circuit.
     """
     for draw in draws.values():
         if not draw.plugged or draw.device is None or draw.circuit is None:
@@ -95,9 +96,17 @@ def cord_loads(
         for match in own:
             alone = match.count is not None and match.count.outlets == 1
             large = match.breaker_a is not None and match.breaker_a > INDIVIDUAL_ABOVE_A
+            if match.count is not None and match.count.several and _is_not_set(match):
+                continue
             if not alone or not (large or draw.fastened):
                 edition = house.boxes[house.devices[draw.device].box].edition
                 yield CordLoad(draw, draw.circuit, draw.device, _most(match, edition))
+
+
+def _is_not_set(match: ReceptacleMatch) -> bool:
+    """Whether the code sets no limit for one load on such a receptacle of such a circuit."""
+    told = match.breaker_a is not None and match.rating_a is not None
+    return told and not sets_cord_load(match.breaker_a or Fraction(0), match.rating_a or Fraction(0))
 
 
 def _most(match: ReceptacleMatch, edition: str) -> Worked:

@@ -66,6 +66,11 @@ def largest_cord_load(
     return finished(part.value, "A", [part], [cite("cfr-29-1910", "1910.304(b) Table S-4")])
 
 
+def sets_cord_load(circuit_a: Fraction, receptacle_a: Fraction) -> bool:
+    """Whether the table has a limit for a plugged load on a receptacle among several of such a circuit."""
+    return (plain(circuit_a), plain(receptacle_a)) in table("cord-loads")
+
+
 def _single(circuit_a: Fraction, receptacle_a: Fraction, edition: str) -> Fit:
     cites = (cite_in(edition, "210.21(B)(1)"), cite("cfr-29-1926", "1926.404(b)(2)(i)"))
     allowed = f"at least {plain(circuit_a)} A"

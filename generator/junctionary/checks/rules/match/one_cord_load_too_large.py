@@ -5,7 +5,8 @@ Why it matters: a receptacle among several is made for part of the circuit. One 
 What to do: plug it in where the receptacle and the circuit allow it, or give it a circuit of its own.
 Cannot tell: when the load's draw or voltage, the receptacle it is plugged into or that one's rating, the
     breaker or its rating is not recorded. A load alone on a circuit of more than 20 A is held against
-    its breaker only, as is one fastened in place and alone on its circuit.
+    its breaker only, as is one fastened in place and alone on its circuit, one among several at 40 or
+    50 A, and one on a receptacle that does not suit its circuit, which is another check's matter.
 Stands: on the load's line.
 """
 

@@ -5,9 +5,10 @@ Why it matters: an outdoor unit, a pump or a charger stands on wet ground; a fau
 What to do: put in a breaker that opens on a ground fault.
 Cannot tell: when what feeds it or what its breaker guards against is not recorded. Asked since the 2020
     edition of outlets of 50 A or less; since 2023 in garages and in buildings that stand apart as well.
-    Lights are left out. Heating and cooling equipment is left out in 2023 (until September 2026, by a date
-    that no record tells); in 2020 only compressors on an inverter, by a tentative amendment: record
-    whether they do. Many states amend this clause: ask the inspector.
+    Lights are left out. Heating and cooling equipment is left out in 2023 where it was installed before
+    September 2026 (from memory; by `installed` of the load, or where the record is older than that); in
+    2020 only compressors on an inverter, by a tentative amendment: record whether they do. Many states
+    amend this clause: ask the inspector.
 Stands: on the device's line.
 """
 
