@@ -16,6 +16,7 @@ from junctionary.drawings.plan import (
     wide_level,
     wide_room,
 )
+from junctionary.drawings.plan_margins import dimensioned
 from junctionary.drawings.plan_small import narrow_small, wide_small
 from junctionary.publish.pages import TABLET_PX
 from junctionary.sheets.levels import level_sheet
@@ -317,3 +318,23 @@ def test_along_a_garden_a_wall_is_drawn_only_where_a_room_stands() -> None:
     # The hall is 12 ft long; the rest of the north side is open.
     assert (start, end) == ((144, 0), (360, 0))
     assert len(list(strokes(wide_room(plan).marks, "wall"))) == 1
+
+
+def test_the_key_tells_every_symbol_of_the_plan_once(demo_survey: Survey) -> None:
+    for level in {room.record.level for room in demo_survey.house.rooms.values()} - {None}:
+        sheet = level_sheet(demo_survey, level)
+        drawn_as = {
+            "receptacle" if each == "gfci" else each
+            for plan in sheet.plans
+            for box in plan.boxes
+            for each in box.symbols
+        }
+        assert {symbol for symbol, _ in sheet.signs} == drawn_as
+        assert len(sheet.signs) == len(drawn_as)
+
+
+def test_of_two_sides_alike_over_against_each_other_one_has_a_dimension_line() -> None:
+    plan = plan_of(surveyed(rooms=ROOM))
+    assert [each.says for each in plan.sides] == ["12 ft", "10 ft", "12 ft", "10 ft"]
+    assert [each.says for each in dimensioned(plan)] == ["12 ft", "10 ft"]
+    assert [each.text for each in letterings(wide_room(plan).marks)].count("12 ft") == 1

@@ -20,6 +20,7 @@ from junctionary.drawings.plan_reach import far_stretch
 from junctionary.drawings.plan_seats import Seat, pointers, seats
 from junctionary.drawings.plan_symbols import on_plan
 from junctionary.drawings.plan_walls import ToPx, floor_of, gap_of, leaf_room, stands_in, walls_of
+from junctionary.sheets.circuit import Symbol
 from junctionary.sheets.plan import Inches, Plan, PlanFixture, PlanRoom
 
 NARROW_PX = 340.0
@@ -50,7 +51,7 @@ _ROOM = _Manner(900, 760, 3.2, 11, is_room=True, notes=True, legs=True, home_run
 _ROOM_MIDDLE = _Manner(MIDDLE_PX, 680, 2.6, 10, is_room=True, notes=True, legs=True, home_runs="panel")
 _ROOM_NARROW = _Manner(NARROW_PX, 470, 1.7, 7, is_room=True, legs=True, home_runs="space")
 _LEVEL = _Manner(1040, 1100, 2.0, 7, 58, legs=True, home_runs="space", names="name")
-_LEVEL_MIDDLE = _Manner(MIDDLE_PX, 800, 2.0, 5.5, 44, legs=True, home_runs="space", names="name")
+_LEVEL_MIDDLE = _Manner(MIDDLE_PX, 800, 2.0, 6, 40, legs=True, home_runs="space", names="name")
 _LEVEL_NARROW = _Manner(NARROW_PX, 520, 1.2, 3, 22, codes=False, names="key")
 
 
@@ -90,6 +91,12 @@ def line_sample(pattern: int | Literal["leg", "far"], number: int) -> Drawing:
     names = {"leg": "from a switch", "far": "out of reach"}
     name = names[pattern] if isinstance(pattern, str) else f"line {pattern + 1}"
     return Drawing(f"line-{number}", 64, 12, name, "", (line(2, 6, 62, 6, kind),), "sample")
+
+
+def sign_sample(name: Symbol, *, of_room: bool) -> Drawing:
+    """A symbol as the plan of a room or of a level has it, for the key."""
+    marks = on_plan((name,), 20, 15, _ROOM_MIDDLE.radius if of_room else _LEVEL.radius, (0.0, 1.0))
+    return Drawing(f"sign-{name}", 40, 30, name, "", marks, "sign")
 
 
 @dataclass(frozen=True, slots=True)
@@ -278,9 +285,14 @@ def _name(
     """The name of a room, or its number, in its middle if it can be and never out of it while it has room."""
     text, kind = (room.key, "name") if manner.names == "key" else (room.name, "room")
     corners = [px(each) for each in room.corners]
-    ways = ((kind, 6, clear), (kind, 2, clear), ("tag", 2, clear), ("tag", -2, clear), ("tag", 2, taken))
+    ways = ((kind, 6, 4.0, clear), (kind, 2, 4.0, clear), ("tag", 2, 4.0, clear), ("tag", -3, 1.0, clear))
     said = next(
-        (found for how, spare, off in ways if (found := name_in(text, corners, how, off, lines, spare))), ()
+        (
+            found
+            for how, spare, step, off in (*ways, ("tag", 2, 4.0, taken))
+            if (found := name_in(text, corners, how, off, lines, spare, step))
+        ),
+        (),
     )
     says = f"room {room.name}"
     if said:

@@ -145,7 +145,7 @@ def _body(name: Symbol, x: float, y: float, r: float, inward: Vector) -> tuple[M
 
 def _letter(letter: str, x: float, y: float, r: float) -> tuple[Mark, ...]:
     """A letter where the symbol has room for it; a small symbol goes without."""
-    return (Lettering(x, y + 4.2, letter, "tag", "middle"),) if r >= 7.5 and letter else ()
+    return (Lettering(x, y + 4.2, letter, "tag", "middle"),) if r >= 6 and letter else ()
 
 
 def _panel(x: float, y: float, r: float, inward: Vector | None) -> tuple[Mark, ...]:

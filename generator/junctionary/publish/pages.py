@@ -25,6 +25,7 @@ from junctionary.drawings.plan import (
     middle_room,
     narrow_level,
     narrow_room,
+    sign_sample,
     wide_level,
     wide_room,
 )
@@ -246,6 +247,10 @@ def page(
         """The line of a circuit or another line of a plan, for the key."""
         return svg(line_sample(pattern, number), href)
 
+    def draw_sign(name: Symbol, *, of_room: bool) -> Markup:
+        """A symbol as a plan has it, for the key."""
+        return svg(sign_sample(name, of_room=of_room), href)
+
     def draw_wall(wall: Elevation) -> Markup:
         return plate(wide_elevation(wall), narrow_elevation(wall), href)
 
@@ -284,6 +289,7 @@ def page(
         draw_wall=draw_wall,
         draw_small=draw_small,
         draw_line=draw_line,
+        draw_sign=draw_sign,
         draw_face=draw_face,
         draw_lit=lit_face,
         draw_one_line=draw_one_line,

@@ -17,6 +17,7 @@ from junctionary.sheets.plans import (
     home_runs,
     north_deg,
     scale_steps,
+    signs_of,
 )
 from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import level_number
@@ -115,6 +116,7 @@ def _plans(survey: Survey, known: Mapping[str, Shape], level_id: str, rooms: lis
             gaps=gaps(known, ours),
             fixtures=tuple(each for room in ours for each in fixtures(room, known[room.id])),
             boxes=tuple(here),
+            signs=signs_of(here),
             home_runs=tuple(home_runs(house, known, names, {})),
             controls=tuple(each for each in survey.controls if set(each) <= names),
             north_deg=north_deg(house),

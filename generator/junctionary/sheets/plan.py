@@ -153,7 +153,8 @@ class PlanFar:
 class Plan:
     """What is drawn. ``north_deg`` is how far north lies clockwise from the plan's up; None: not recorded.
 
-    ``controls`` pairs a box of a switch with a box of what it controls.
+    ``controls`` pairs a box of a switch with a box of what it controls;
+    ``signs`` are the symbols on it and what each means, for its key.
     """
 
     id: str
@@ -172,6 +173,7 @@ class Plan:
     north_deg: float | None = None
     scale: tuple[tuple[float, str], ...] = ()
     unplaced: tuple[Phrase, ...] = ()
+    signs: tuple[tuple[Symbol, str], ...] = ()
 
     @property
     def far_kinds(self) -> tuple[str, ...]:
@@ -187,3 +189,8 @@ class LevelSheet(Sheet):
     rooms: Table
     not_drawn: Table
     section: ClassVar[str] = "rooms"
+
+    @property
+    def signs(self) -> tuple[tuple[Symbol, str], ...]:
+        """The symbols of all its plans, each once."""
+        return tuple(dict.fromkeys(each for plan in self.plans for each in plan.signs))

@@ -7,6 +7,7 @@ from junctionary.house.geometry import Shape, Spot, inches, other_face, spot
 from junctionary.house.model import Box, House, Panel, Room
 from junctionary.records.rooms import Thing
 from junctionary.sheets.circuit import Symbol
+from junctionary.sheets.legend import SYMBOLS
 from junctionary.sheets.links import Phrase, Ref, listed
 from junctionary.sheets.makeup import symbol_of
 from junctionary.sheets.naming import breaker_link, breaker_words, circuit_link, counted, link
@@ -88,7 +89,17 @@ def room_plan(survey: Survey, room: Room) -> Plan | None:
         north_deg=north_deg(house),
         scale=scale_steps(house),
         unplaced=unplaced,
+        signs=signs_of(placed),
     )
+
+
+def signs_of(boxes: Iterable[PlanBox]) -> tuple[tuple[Symbol, str], ...]:
+    """The symbols of these boxes with what they mean, in the order of the legend.
+
+    A receptacle that guards is drawn as any other, with its letters beside it.
+    """
+    used = {"receptacle" if each == "gfci" else each for box in boxes for each in box.symbols}
+    return tuple((symbol, means) for symbol, means in SYMBOLS.items() if symbol in used)
 
 
 def circuit_numbers(house: House) -> dict[str, str]:
