@@ -316,6 +316,14 @@ SAID: dict[str, tuple[str, str, str]] = {
         "panels/main.yaml:4:23: unknown key 'left\u201d'; expected plain quotes around a value that holds a comma; "
         'write " for \u201d and where that begins',
     ),
+    "an edition by its year": (
+        "house.yaml",
+        "house: Hut\nreference: 2023\n",
+        "house.yaml:2:12: 2023 is no edition known here; expected one of nec-1940, nec-1947, nec-1951, nec-1953, "
+        "nec-1956, nec-1959, nec-1962, nec-1965, nec-1968, nec-1971, nec-1975, nec-1978, nec-1981, nec-1984, "
+        "nec-1987, nec-1990, nec-1993, nec-1996, nec-1999, nec-2002, nec-2005, nec-2008, nec-2011, nec-2014, "
+        "nec-2017, nec-2020, nec-2023, nec-2026; write nec-2023 if that is meant, else another of these",
+    ),
     "a day that no month has": (
         BOX,
         "room: den\nboxes:\n  K1: {evidence: {how: seen, date: 2026-02-30}}\n",

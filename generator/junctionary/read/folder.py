@@ -168,7 +168,7 @@ def _members_of(folder: Path, part: str, problems: list[Problem], passed_over: l
     for name, is_folder in _listed(folder / part, part, problems):
         file = f"{part}/{name}"
         if is_folder:
-            stops = _holds_yaml(folder / file)
+            stops = _holds_yaml(folder / file) or _YAML.search(name) is not None
             found = f"{file} is a folder in a folder"
             problems.append(Problem(Place(file, 1, 1), found, "files only", "move its files up", stops))
             passed_over += [file] if stops else []
