@@ -289,6 +289,12 @@ SAID: dict[str, tuple[str, str, str]] = {
         "rooms/den.yaml:5:6: unknown key 'is'; expected one of what, wall, along, width, up, height, depth, to, "
         "hinged, swings_into, note; take the key out; junctionary explain tells what each key of a file says",
     ),
+    "a box outside boxes": (
+        BOX,
+        "room: den\nK1: {name: by the door}\n",
+        "boxes/den.yaml:2:1: unknown key 'K1'; expected one of room, defaults, boxes; "
+        "take the key out; junctionary explain tells what each key of a file says",
+    ),
     "a key that may be another": (
         BOX,
         "room: den\nboxes:\n  K1: {makeup: {feed: a1, switch: {s1: a2}}}\n",
@@ -382,6 +388,14 @@ SAID: dict[str, tuple[str, str, str]] = {
 def test_it_is_said_where_and_what_to_do(problems_of: ProblemsOf, name: str) -> None:
     file, text, said = SAID[name]
     assert problems_of(file, text) == [said]
+
+
+def test_a_key_that_stands_for_one_that_must_be_there_names_it(problems_of: ProblemsOf) -> None:
+    missing, unknown = sorted(problems_of("log.yaml", "- {when: 2026-01-02, test: voltage}\n"))
+    assert (
+        missing == "log.yaml:1:3: no 'date' here; expected the key 'date'; add it, such as date: 2026-05-18"
+    )
+    assert unknown.endswith("while, died, by, note; write date if that is meant, else take the key out")
 
 
 def test_every_fault_of_a_file_is_told(problems_of: ProblemsOf) -> None:
