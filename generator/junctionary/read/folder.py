@@ -103,8 +103,10 @@ def read_record(folder: Path) -> tuple[RecordFiles, list[Problem]]:
             for each in problems
             if "/" in each.place.file or nearest(each.place.file, (HOUSE,), MISSPELT)
         ]
-        found = f"no {HOUSE} in {folder}"
-        problems.append(Problem(Place(HOUSE, 1, 1), found, "a record's folder", _record_near(folder)))
+        told = Problem(
+            Place(HOUSE, 1, 1), f"no {HOUSE} in {folder}", "a record's folder", _record_near(folder)
+        )
+        problems.append(told)
     problems.sort(key=lambda problem: problem.place)
     read = {tree.source.file for tree in trees}
     unread = tuple(file for file in files if file.endswith(".yaml") and file not in read)
