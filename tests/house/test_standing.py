@@ -30,11 +30,13 @@ WRONG = {
     "a box on a wall misspelt": (
         box("{wall: nort, along: 2 ft}"),
         "boxes/den.yaml:2:25: no wall 'nort' is recorded in den; "
-        "expected a known wall: north, east, south, west; record nort under walls: of the room, or correct the id",
+        "expected 'north', the nearest known wall; "
+        "write north if that is meant, else record nort under walls: of the room",
     ),
     "a thing on a wall misspelt": (
         f"{ROOM}{OUTLINE}walls: [n, e, s, w]\nthings: [{{what: door, wall: se}}]\n",
-        "rooms/den.yaml:6:29: no wall 'se' is recorded in den",
+        "rooms/den.yaml:6:29: no wall 'se' is recorded in den; expected 's', the nearest known wall; "
+        "write s if that is meant, else record se under walls: of the room",
     ),
     "a point of a route on no wall": (
         f"{HOUSE}[circuits/c.yaml]\ncircuit: c\nname: C\nruns: [{{id: a, route: [{{room: den, wall: sout}}]}}]\n",

@@ -134,6 +134,7 @@ def test_a_stray_file_gets_a_warning_that_names_the_nearest(tmp_path: Path, name
         ("rooms/den.yaml.txt", "rename it to den.yaml", "rooms"),
         ("photos/photo.yaml", "rename it to photos.yaml", "photos"),
         ("circuits/old/den.yaml", "move its files up", "circuits"),
+        ("circuits/den.yaml/den.txt", "move its files up", "circuits"),
         (
             "main.yaml",
             "move it into panels, circuits, rooms, boxes or devices, or begin its name with a dot",

@@ -185,6 +185,7 @@ def test_an_empty_file_is_a_problem(text: str) -> None:
         ('a: {n: "Sink, x: 1}\nb: {n: "Tub"}\n', "1:8 a quote is opened here and never closed"),
         ("a: {m: 'x', n: 'Sink}\n", "1:16 a quote is opened here and never closed"),
         ("a: [1,\n  \"x]\n", "2:3 a quote is opened here and never closed"),
+        ("a:\n  b: 1\n\u00a0\u00a0c: 2\n  d: 3\n", "3:1 a no-break space indents this line"),
         ("a: - b\n", "1:4 a list begins on the line of its key"),
         ("a: {b: 1\nc: 2\n", "1:4 a { is opened here and not closed"),
         ("a: [1, 2\n", "1:4 a [ is opened here and not closed"),

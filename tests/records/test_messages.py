@@ -347,6 +347,12 @@ SAID: dict[str, tuple[str, str, str]] = {
         "rooms/den.yaml:5:6: unknown key 'is'; expected one of what, wall, along, width, up, height, depth, to, "
         "hinged, swings_into, note; take the key out; junctionary explain tells what each key of a file says",
     ),
+    "a box outside boxes": (
+        BOX,
+        "room: den\nK1: {name: by the door}\n",
+        "boxes/den.yaml:2:1: unknown key 'K1'; expected one of room, defaults, boxes; "
+        "take the key out; junctionary explain tells what each key of a file says",
+    ),
     "a key that may be another": (
         BOX,
         "room: den\nboxes:\n  K1: {makeup: {feed: a1, switch: {s1: a2}}}\n",
@@ -373,6 +379,14 @@ SAID: dict[str, tuple[str, str, str]] = {
         "panel: main\nspaces: 4\nbreakers:\n  1: {says: \u201cCounter, left\u201d}\n",
         "panels/main.yaml:4:23: unknown key 'left\u201d'; expected plain quotes around a value that holds a comma; "
         'write " for \u201d and where that begins',
+    ),
+    "an edition by its year": (
+        "house.yaml",
+        "house: Hut\nreference: 2023\n",
+        "house.yaml:2:12: 2023 is no edition known here; expected one of nec-1940, nec-1947, nec-1951, nec-1953, "
+        "nec-1956, nec-1959, nec-1962, nec-1965, nec-1968, nec-1971, nec-1975, nec-1978, nec-1981, nec-1984, "
+        "nec-1987, nec-1990, nec-1993, nec-1996, nec-1999, nec-2002, nec-2005, nec-2008, nec-2011, nec-2014, "
+        "nec-2017, nec-2020, nec-2023, nec-2026; write nec-2023 if that is meant, else another of these",
     ),
     "a day that no month has": (
         BOX,
@@ -432,6 +446,14 @@ SAID: dict[str, tuple[str, str, str]] = {
 def test_it_is_said_where_and_what_to_do(problems_of: ProblemsOf, name: str) -> None:
     file, text, said = SAID[name]
     assert problems_of(file, text) == [said]
+
+
+def test_a_key_that_stands_for_one_that_must_be_there_names_it(problems_of: ProblemsOf) -> None:
+    missing, unknown = sorted(problems_of("log.yaml", "- {when: 2026-01-02, test: voltage}\n"))
+    assert (
+        missing == "log.yaml:1:3: no 'date' here; expected the key 'date'; add it, such as date: 2026-05-18"
+    )
+    assert unknown.endswith("while, died, by, note; write date if that is meant, else take the key out")
 
 
 def test_every_fault_of_a_file_is_told(problems_of: ProblemsOf) -> None:

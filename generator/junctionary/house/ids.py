@@ -128,7 +128,8 @@ def unknown_id(kind: str, word: str, place: Place, known: Iterable[str], but: st
     known = list(dict.fromkeys(known))
     found = f"no {kind} {word!r} is recorded{but}"
     record = f"record {word} {RECORDED[kind]}" if kind in RECORDED else f"record {word}"
-    near = None if but or word.isdecimal() else nearest(word, known)
+    is_else = but.startswith(";")
+    near = None if is_else or word.isdecimal() else nearest(word, known)
     if near is not None:
         do = f"write {near} if that is meant, else {record}"
         return Problem(place, found, f"{near!r}, the nearest known {kind}", do)

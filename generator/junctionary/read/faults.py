@@ -94,7 +94,7 @@ def explain(error: yaml.MarkedYAMLError, file: str, lines: tuple[str, ...]) -> P
     fault = _Fault(
         error.problem or "", error.context or "", within(error.problem_mark) or since or (0, 0), since, lines
     )
-    for look in (_conflict, _tab, _quote, _sign, _colon, _bracket, _layout):
+    for look in (_conflict, _tab, _no_break_space, _quote, _sign, _colon, _bracket, _layout):
         if told := look(fault):
             (row, column), found, expected, do = told
             return Problem(Place(file, row + 1, column + 1), found, expected, do)
@@ -127,6 +127,19 @@ def _tab(fault: _Fault) -> _Told:
         if 0 <= row < len(fault.lines) and (tab := _TAB_INDENT.match(fault.lines[row])):
             return (row, tab.end() - 1), "a tab indents this line", "spaces", "replace each tab by spaces"
     return None
+
+
+def _no_break_space(fault: _Fault) -> _Told:
+    # The parser takes it for a part of a key, and stumbles only over a later line.
+    for row in range(fault.at[0], max(-1, fault.at[0] - _LOOK_BACK), -1):
+        if fault.lines[row].lstrip(" ").startswith("\u00a0"):
+            place = row, _indent_of_spaces(fault.lines[row])
+            return place, "a no-break space indents this line", "plain spaces", "replace it by spaces"
+    return None
+
+
+def _indent_of_spaces(line: str) -> int:
+    return len(line) - len(line.lstrip(" "))
 
 
 def _quote(fault: _Fault) -> _Told:

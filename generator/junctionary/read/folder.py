@@ -103,8 +103,10 @@ def read_record(folder: Path) -> tuple[RecordFiles, list[Problem]]:
             for each in problems
             if "/" in each.place.file or nearest(each.place.file, (HOUSE,), MISSPELT)
         ]
-        lacks = f"no {HOUSE} in {folder}"
-        problems.append(Problem(Place(HOUSE, 1, 1), lacks, "a record's folder", _record_near(folder)))
+        told = Problem(
+            Place(HOUSE, 1, 1), f"no {HOUSE} in {folder}", "a record's folder", _record_near(folder)
+        )
+        problems.append(told)
     problems.sort(key=lambda problem: problem.place)
     read = {tree.source.file for tree in trees}
     unread = tuple(file for file in files if file.endswith(".yaml") and file not in read)
@@ -168,7 +170,7 @@ def _members_of(folder: Path, part: str, problems: list[Problem], passed_over: l
     for name, is_folder in _listed(folder / part, part, problems):
         file = f"{part}/{name}"
         if is_folder:
-            stops = _holds_yaml(folder / file)
+            stops = _holds_yaml(folder / file) or _YAML.search(name) is not None
             found = f"{file} is a folder in a folder"
             problems.append(Problem(Place(file, 1, 1), found, "files only", "move its files up", stops))
             passed_over += [file] if stops else []

@@ -119,6 +119,7 @@ def _unknown_key(key: str, data: MarkedMap, known: list[str], absent: list[str])
     if near := nearest(key, known, MISSPELT) or nearest(key, absent):
         return Problem(place, found, f"{near!r}, the nearest known key", f"write {near} or take the key out")
     do = "take the key out; junctionary explain tells what each key of a file says"
-    if near := nearest(key, known) or next(iter(absent), None):
+    holds = isinstance(data[key], MarkedMap | MarkedList)
+    if near := (None if holds else next(iter(absent), None)) or nearest(key, known):
         do = f"write {near} if that is meant, else take the key out"
     return Problem(place, found, f"one of {', '.join(known)}", do)

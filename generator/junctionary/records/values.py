@@ -150,7 +150,7 @@ class OneOf(Leaf):
             return value
         known = tuple(dict.fromkeys((*self.choices, *map(str, self.said))))
         found = f"{shown(value)} is no {self.what} known here"
-        word = value if isinstance(value, str) else ""
+        word = str(value) if isinstance(value, (str, int)) and not isinstance(value, bool) else ""
         if meant := nearest(word, known, MISSPELT):
             raise refused(found, f"{meant!r}, the nearest known word", f"write {meant}")
         parts = [each for each in known if word and word in each.split("-")]
