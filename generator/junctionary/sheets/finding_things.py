@@ -12,7 +12,7 @@ from junctionary.records.panels import Surge
 from junctionary.records.places import At
 from junctionary.records.rooms import Thing
 from junctionary.sheets.caution import UNKNOWN
-from junctionary.sheets.face_words import face_place, face_words
+from junctionary.sheets.face_words import face_place, face_words, panel_words
 from junctionary.sheets.found import Found
 from junctionary.sheets.links import Ref
 from junctionary.sheets.makeup import cable_words, device_words, plain_words
@@ -284,14 +284,17 @@ def _breakers(house: House) -> Iterator[Found]:
         halved = each.conductor is not None and each.says is not None
         if halved:
             name += f" ({each.conductor}: {each.says})"
-        also = MAIN_SWITCH if each.spaces == ("main",) else ""
+        main = each.spaces == ("main",)
+        also = MAIN_SWITCH if main else ""
+        # Who asks for the main switch asks where its panel is.
+        place = panel_words(house, each.panel) if main else face_words(house, each)
         words = (each.id, "breaker", breaker_words(each.id), each.says or "", "" if halved else feeds, also)
         # The sheet of what it feeds says what goes dark with it; where it stands is told at once.
         known = each.feeds in house.circuits or each.feeds in house.sources
         to = Ref("circuit", str(each.feeds)) if known else Ref("space", each.id)
         # Every breaker is in some panel: that word would find them all.
         panel = house.panels[each.panel].name.replace("panel", "")
-        yield Found("breaker", each.id, name, face_words(house, each), "", to, words, (panel,))
+        yield Found("breaker", each.id, name, place, "", to, words, (panel,))
 
 
 def _box(survey: Survey, box: Box) -> Found:

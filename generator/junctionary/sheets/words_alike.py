@@ -68,13 +68,14 @@ PASSED_OVER: tuple[str, ...] = (
     "near", "behind", "under", "over", "above", "below", "beside", "next", "what", "which", "where", "that",
     "from", "feed", "does", "turn", "off", "how", "do", "i", "can", "it", "its", "this", "there", "why",
     "who", "kill", "shut", "number", "has", "have", "will", "please", "help", "me", "room", "runs",
-    "control", "power", "electricity", "circuit", "goes", "amp", "volt",
+    "control", "power", "electricity", "circuit", "goes", "amp", "volt", "electric",
+    "electrical",
 )  # fmt: skip
 """Words that say nothing of what is looked for, unless nothing else was typed."""
 
 COMPLAINTS: tuple[str, ...] = (
     "dead", "not", "working", "work", "wont", "doesnt", "isnt", "dont", "broken", "broke", "out", "lost",
     "gone", "stopped", "quit", "tripped", "trip", "tripping", "trips", "keeps", "went", "dark", "fails",
-    "failed", "nothing", "cold", "thawing", "warm", "reset", "no",
+    "failed", "nothing", "down", "cold", "thawing", "warm", "reset", "no",
 )  # fmt: skip
 """Words of who has something that is dead: passed over as well, and where to look is offered beside."""

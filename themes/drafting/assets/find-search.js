@@ -165,12 +165,12 @@
         if (word !== term && word.startsWith(term)) addAlike(word, 3);
       });
     }
-    if (hit || !/^\p{L}{3,}$/u.test(term)) return [];
+    if (hit || !/^\p{L}{4,}$/u.test(term)) return [];
     var most = term.length > 5 ? 2 : 1, near = most, set = letters(term), kept = [];
     index.plain.forEach(function (each) {
       if (bits(set & ~each.letters) > near) return;
       /* Of two words written as one the beginning is another word. */
-      var steps = apart(term, each.word, near, term.length > 3 && each.number >= 0);
+      var steps = apart(term, each.word, near, each.number >= 0);
       /* Half a word that is two letters off is as like as not another word. */
       if (steps === 2 && near === 2) steps = apart(term, each.word, 2, false);
       if (steps < near) { near = steps; kept = []; }
@@ -255,7 +255,7 @@
       score[thing] *= worth > 1 && data.name[thing].split(" ").length > telling.length ? 1 : worth;
       /* A code stands for one thing; an id that is a word may be part of a longer name. */
       if (index.ids[thing] === written || (isCode && index.ids[thing] === telling[0])) score[thing] += 20;
-      else if (index.spaces[thing] && telling.some(function (term) { return index.spaces[thing].includes(term); })) {
+      else if (index.spaces[thing] && telling.some(function (term) { return /\d/.test(term) && index.spaces[thing].includes(term); })) {
         score[thing] += 15;
       }
       var group = groups[data.kind[thing]];

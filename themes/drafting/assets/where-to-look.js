@@ -91,7 +91,7 @@
     var told = data.points[outlet.device], id = outlet.id, comma = told[1].indexOf(", ");
     /* Of a list that is of one room, the room goes without saying. */
     var at = comma > 0 && told[2].includes(state["in"][0]) && /^room:/.test(state["in"][0]) ? told[1].slice(comma + 2) : told[1];
-    var made = make("fieldset", {}, make("legend", {}, make("b", {}, id), " " + told[0] + ", " + at));
+    var made = make("fieldset", {}, make("legend", {}, make("b", {}, id), " " + (at.indexOf(told[0]) === 0 ? at : told[0] + ", " + at)));
     [["dead", "dead"], ["live", "works"], ["", "not tried"]].forEach(function (each) {
       var input = make("input", { type: "radio", name: "point-" + id, value: each[0] });
       input.checked = each[0] ? state[each[0]].includes(id) : !state.dead.includes(id) && !state.live.includes(id);
