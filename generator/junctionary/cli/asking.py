@@ -3,13 +3,14 @@
 import json
 import sys
 from argparse import Namespace
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import fields, is_dataclass
 from typing import Any
 
 from junctionary.cli.opening import link_record, record_folder
 from junctionary.cli.saying import counted, problem_lines
 from junctionary.house.model import House
+from junctionary.house.network import listed
 from junctionary.house.switching_off import Isolation, Off
 from junctionary.marks import Place
 from junctionary.problems import nearest
@@ -32,12 +33,29 @@ def asked_house(asked: Namespace) -> House | None:
     return linked.house
 
 
-def no_such(name: str, known: Iterable[str], what: str) -> int:
-    """Tell that nothing has this name, and which is nearest; the exit code."""
+def no_such(name: str, known: Iterable[str], what: str, house: House | None = None) -> int:
+    """Tell that nothing has this name, and what else has it or which is nearest; the exit code."""
     near = nearest(name, known)
     hint = f"; the nearest is {near}" if near else ""
-    print(f"{what} is called {name!r}{hint}", file=sys.stderr)
+    print(f"{what} is called {name!r}{_named_else(house, name) if house else ''}{hint}", file=sys.stderr)
     return 2
+
+
+def _named_else(house: House, name: str) -> str:
+    """``: that is a room, with K1 and K2``: what has a name that was not meant, and what to give instead."""
+    if name in house.boxes:
+        return _with("box", [each.id for each in house.boxes[name].devices])
+    if name in house.rooms:
+        return _with("room", house.rooms[name].boxes)
+    if name in house.circuits:
+        return _with("circuit", house.circuits[name].boxes)
+    if name in house.runs:
+        return _with("run", [f"{name}.{each.colour}" for each in house.runs[name].conductors])
+    return ""
+
+
+def _with(kind: str, within: Sequence[str]) -> str:
+    return f": that is a {kind}, with {listed(within)}" if within else f": that is a {kind}"
 
 
 def give(asked: Namespace, house: House, answer: object, lines: Iterable[str]) -> int:

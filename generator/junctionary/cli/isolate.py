@@ -21,7 +21,9 @@ def run(asked: Namespace) -> int:
         box = asked.id if asked.id in house.boxes else house.devices[asked.id].box
         isolation = isolating.isolate(house, network(house), box)
     else:
-        return no_such(asked.id, [*house.boxes, *house.devices, *house.panels], "no box, device or panel")
+        return no_such(
+            asked.id, [*house.boxes, *house.devices, *house.panels], "no box, device or panel", house
+        )
     return give(asked, house, isolation, _lines(house, asked.id, isolation))
 
 

@@ -38,7 +38,7 @@ def run(asked: Namespace) -> int:
     for name in (*asked.dead, *asked.live, *readings):
         meant = named(house, outlets_of(house), name)
         if meant is None:
-            return no_such(name, names(house), "nothing that can be dead or live")
+            return no_such(name, names(house), "nothing that can be dead or live", house)
         if not meant:
             told = "the record has no receptacle, lamp, fan or appliance there"
             print(f"{name} cannot be told to be dead or live: {told}", file=sys.stderr)

@@ -18,7 +18,9 @@ def run(asked: Namespace) -> int:
     try:
         path = trace(house, joined, asked.id)
     except KeyError:
-        return no_such(asked.id, [*house.devices, *joined.at], "no device, terminal, joint or conductor")
+        return no_such(
+            asked.id, [*house.devices, *joined.at], "no device, terminal, joint or conductor", house
+        )
     return give(asked, house, path, _lines(house, path))
 
 
