@@ -98,7 +98,7 @@ def sheets(
     """Every sheet, in the order of their numbers."""
     house = surveyed.house
     notes = note_sheets(surveyed, {file: text for file, text in texts.items() if file.endswith(".md")})
-    yield cover(surveyed)
+    yield cover(surveyed, bool(notes))
     yield safety_sheet(surveyed, notes)
     yield terms_sheet(surveyed)
     yield rules_list(surveyed)

@@ -37,8 +37,8 @@ SHOWS = {
 }
 
 
-def cover(survey: Survey) -> Cover:
-    """The cover of the manual."""
+def cover(survey: Survey, has_notes: bool = False) -> Cover:
+    """The cover of the manual; ``has_notes`` where the house has notes of its own."""
     house = survey.house
     boxes = list(house.boxes.values())
     runs = list(house.runs.values())
@@ -100,7 +100,7 @@ def cover(survey: Survey) -> Cover:
                 IndexLine(GENERAL[id_], Link(name, Ref("sheet", id_)), shows)
                 for id_, (name, shows) in SHOWS.items()
             ),
-            *series(house),
+            *series(house, has_notes),
         ),
     )
 

@@ -14,7 +14,7 @@ def in_order(*lines: IndexLine) -> tuple[IndexLine, ...]:
     return tuple(sorted(lines, key=lambda each: each.number))
 
 
-def series(house: House) -> Iterator[IndexLine]:
+def series(house: House, has_notes: bool) -> Iterator[IndexLine]:
     """Each level and each panel; one line for the series where there are many, as of rooms and boxes."""
     names = {each.id: each.name for each in house.record.levels}
     for position, level in enumerate(levels_of(house), 1):
@@ -50,7 +50,8 @@ def series(house: House) -> Iterator[IndexLine]:
     if house.circuits:
         circuits = Ref("sheet", "circuits")
         yield IndexLine("E-62x-space", Link("Each circuit", circuits), "map, match, load, voltage drop")
-    yield IndexLine("E-011 on", Link("Each note", Ref("sheet", "notes")), "safety and how-to")
+    if has_notes:
+        yield IndexLine("E-011 on", Link("Each note", Ref("sheet", "notes")), "safety and how-to")
     yield IndexLine(
         "E-004-check", Link("Each check", Ref("sheet", "rules")), "what it looks at, on what authority"
     )
