@@ -260,7 +260,7 @@ MUTATIONS = (
     Mutation("voltage-mismatch", half_the_voltage, {
         "circuit-overloaded": MORE_DRAWN, "continuous-over-eighty-percent": MORE_DRAWN,
         "continuous-load-over-wire": MORE_DRAWN, "one-cord-load-too-large": MORE_DRAWN,
-        "fixed-load-over-half": MORE_DRAWN,
+        "fixed-load-over-half": MORE_DRAWN, "switch-overloaded": MORE_DRAWN,
     }),
     Mutation("pole-count-mismatch", one_pole),
     Mutation("range-circuit-too-small", small_range_breaker, {

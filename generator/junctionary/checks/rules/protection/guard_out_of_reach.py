@@ -7,7 +7,7 @@ What to do: move it to where a hand reaches it, and feed from its load side what
     circuit by its breaker.
 Cannot tell: when where its box is, is not recorded. Out of reach is what is in an attic or a crawlspace, in a
     ceiling, above 6 ft 7 in, behind a hatch, or hidden by something (heights by practice). Asked since the
-    2011 edition.
+    2011 edition. What is closed in behind a surface box-not-reachable tells.
 Stands: on the device's line, each on its own.
 """
 
@@ -85,8 +85,10 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
 def _out_of_reach(box: Box) -> str | None:
     """Why it is out of reach, in words; empty where it is not, None where its height is not recorded."""
     reach, at = box.record.reach, box.record.at
-    if isinstance(reach, Reach) and (hidden := reach.behind or reach.hidden_by):
-        return f"behind {hidden}"
+    if isinstance(reach, Reach) and reach.behind:
+        return ""
+    if isinstance(reach, Reach) and reach.hidden_by:
+        return f"behind {reach.hidden_by}"
     if isinstance(reach, Reach) and reach.through:
         return f"behind {reach.through}"
     if at is None or (at.ceiling is None and at.floor is None and at.up is None):
