@@ -15,7 +15,7 @@ from junctionary.drawings.panel_face import narrow_face, small_face, wide_face
 from junctionary.drawings.panel_layout import NARROW, WIDE, laid_out, spots
 from junctionary.sheets.face import Handle, LitFace, PanelFace, Slot
 from junctionary.sheets.links import Link, Ref
-from junctionary.sheets.survey import survey
+from junctionary.sheets.survey import Survey, survey
 
 WORDS = (
     "kitchen", "counter", "left", "of", "the", "sink", "receptacles", "lights", "upstairs", "workshop",
@@ -68,7 +68,7 @@ def breaker(slots: tuple[Slot, ...], chance: Random, state: str = "feeds") -> Ha
         (Link(name(chance), Ref("circuit", id_)),),
         guards=chance.choice(("", "GF", "GF+AF")),
         notes=tuple(name(chance) for _ in range(chance.randint(0, 2))),
-        kept_off=chance.random() < 0.1,
+        is_off=chance.random() < 0.1,
         severity=chance.choice((None, "hazard", "advice")),
     )
 
@@ -148,10 +148,10 @@ def test_letters_are_never_below_nine_pixels(face: PanelFace) -> None:
         assert min(each.size_px for each in letterings(drawing.marks)) * scale >= 9
 
 
-def test_a_breaker_kept_off_has_its_handle_the_other_way() -> None:
-    def handle_x(kept_off: bool) -> set[str]:
+def test_a_breaker_is_off_has_its_handle_the_other_way() -> None:
+    def handle_x(is_off: bool) -> set[str]:
         slot = Slot("1", 0, "left", "", "A")
-        one = Handle(Ref("space", "p/1"), (slot,), "feeds", "15 A", ("Den",), kept_off=kept_off)
+        one = Handle(Ref("space", "p/1"), (slot,), "feeds", "15 A", ("Den",), is_off=is_off)
         face = PanelFace(Ref("panel", "p"), "F", "S", 1, None, (one,))
         return {each.d for each in strokes(wide_face(face, "w").marks, "solid")}
 
@@ -178,3 +178,12 @@ def test_blocks_keep_within_the_field() -> None:
 
 def test_no_line_beside_the_narrow_face_begins_with_a_comma() -> None:
     assert wrapped("receptacles, east", NARROW.room, SIZES_PX["word"]) == ("receptacles,", "east")
+
+
+def test_a_breaker_held_off_by_the_interlock_is_drawn_off_and_marks_come_from_the_circuit(
+    demo_survey: Survey,
+) -> None:
+    handles = {each.ref.id: each for each in demo_survey.faces["main"].handles}
+    assert [each for each, handle in handles.items() if handle.is_off] == ["main/1+3", "main/42"]
+    assert handles["main/32"].severity == "hazard", "a connector in a box on it is overfilled"
+    assert handles["main/33"].severity is None

@@ -61,7 +61,7 @@ def in_spaces(body: Body, handle: Handle, numbered: bool) -> Iterator[Mark]:
             yield Lettering(body.out(9), body.middle + 11.5, guards, "note", anchor)
     for y in body.middles():
         yield from _actuator(body, handle, y, numbered)
-    yield from joined(body.middles(), toggle_x(body, numbered, handle.kept_off))
+    yield from joined(body.middles(), toggle_x(body, numbered, handle.is_off))
 
 
 def main_in(body: Body, main: Handle) -> Iterator[Mark]:
@@ -79,11 +79,11 @@ def is_short(slot: Slot) -> bool:
     return len(slot.number) <= 3
 
 
-def toggle_x(body: Body, numbered: bool, kept_off: bool = False) -> float:
+def toggle_x(body: Body, numbered: bool, is_off: bool = False) -> float:
     """The middle of a handle: inward when it is on, as it is usually drawn, outward when it is kept off."""
     well, half = _WELLS[numbered]
     inner = body.x if body.outward > 0 else body.x + body.width
-    return inner + body.outward * (4 + (well - 1.8 - half if kept_off else 1.8 + half))
+    return inner + body.outward * (4 + (well - 1.8 - half if is_off else 1.8 + half))
 
 
 def joined(middles: Sequence[float], x: float) -> Iterator[Stroke]:
@@ -125,5 +125,5 @@ def _actuator(body: Body, handle: Handle, y: float, numbered: bool) -> Iterator[
         yield line(inner, y, inner + well, y, "hair")
         return
     yield rect(inner, y - height / 2, well, height, "hair")
-    x = toggle_x(body, numbered, handle.kept_off)
+    x = toggle_x(body, numbered, handle.is_off)
     yield rect(x - half, y - height / 2 + 1.8, 2 * half, height - 3.6, "solid")

@@ -40,7 +40,7 @@ class Handle:
 
     ``feeds`` is a phrase that links the circuit; ``guards`` is ``GF``, ``AF``
     or ``GF+AF``; ``notes`` are what else is said beside it: its ties, that it is
-    kept off.
+    kept off. ``is_off`` when its handle is drawn outward.
     """
 
     ref: Ref
@@ -51,7 +51,7 @@ class Handle:
     guards: str = ""
     notes: tuple[str, ...] = ()
     tied: tuple[Ref, ...] = ()
-    kept_off: bool = False
+    is_off: bool = False
     device: Device = "breaker"
     severity: Severity | None = None
 

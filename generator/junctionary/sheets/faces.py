@@ -19,15 +19,18 @@ GUARD_SIGNS = {"gfci": "GF", "afci": "AF"}
 HALVES: tuple[Literal["a", "b"], ...] = ("a", "b")
 
 
-def panel_face(house: House, gravest_at: Mapping[Ref, Severity], panel: Panel) -> PanelFace:
-    """The face: odd spaces left, even ones right, row by row; spaces that are words follow, two to a row."""
+def panel_face(house: House, gravest: Mapping[str, Severity], panel: Panel) -> PanelFace:
+    """The face: odd spaces left, even ones right, row by row; spaces that are words follow, two to a row.
+
+    ``gravest`` marks a breaker, by its id.
+    """
     slots = list(_slots(house, panel))
     taken = {slot.number for slot in slots}
     handles = []
     for breaker in panel.breakers:
         own = tuple(slot for slot in slots if slot.number in breaker.spaces)
         if own:
-            handles.append(_handle(house, gravest_at, breaker, own))
+            handles.append(_handle(house, gravest, breaker, own))
     held = {slot.number for handle in handles for slot in handle.slots}
     handles += [_empty(panel, slot) for slot in slots if slot.number not in held]
     main = next((each for each in panel.breakers if each.spaces == (MAIN,)), None)
@@ -37,7 +40,7 @@ def panel_face(house: House, gravest_at: Mapping[Ref, Severity], panel: Panel) -
         title=f"Face of {panel.name}",
         says=_face_says(panel, len(taken), rows),
         rows=rows,
-        main=_handle(house, gravest_at, main, ()) if main else None,
+        main=_handle(house, gravest, main, ()) if main else None,
         handles=tuple(sorted(handles, key=lambda each: (each.slots[0].row, each.slots[0].side))),
     )
 
@@ -82,7 +85,7 @@ def _empty(panel: Panel, slot: Slot) -> Handle:
 
 
 def _handle(
-    house: House, gravest_at: Mapping[Ref, Severity], breaker: Breaker, slots: tuple[Slot, ...]
+    house: House, gravest: Mapping[str, Severity], breaker: Breaker, slots: tuple[Slot, ...]
 ) -> Handle:
     record, ref = breaker.record, Ref("space", breaker.id)
     return Handle(
@@ -94,10 +97,15 @@ def _handle(
         guards="+".join(GUARD_SIGNS[each] for each in breaker.guards or ()),
         notes=tuple(_notes(breaker)),
         tied=tuple(Ref("space", each) for each in breaker.tied_to),
-        kept_off=record.kept_off is True,
+        is_off=record.kept_off is True or _is_barred(house, breaker),
         device=_DEVICES.get(record.kind or "", "breaker"),
-        severity=gravest_at.get(ref),
+        severity=gravest.get(breaker.id),
     )
+
+
+def _is_barred(house: House, breaker: Breaker) -> bool:
+    """Whether it lets another source in and an interlock holds it off while the main is on."""
+    return str(breaker.feeds) in house.sources and bool(breaker.interlocked_with)
 
 
 def _state(panel: Panel, breaker: Breaker) -> SpaceState:

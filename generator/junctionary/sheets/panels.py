@@ -146,8 +146,11 @@ def _signs(face: PanelFace) -> Iterator[Fact]:
             yield Fact(sign, (STATE_WORDS[state].partition(": ")[2] or "nothing is recorded of this space",))
     if "unknown" in states:
         yield Fact("broken outline", ("what it feeds is unknown or not recorded",))
-    if any(each.kept_off for each in face.handles):
-        yield Fact("handle outward", ("kept off; handles are otherwise drawn on, toward the middle",))
+    if any(each.is_off for each in face.handles):
+        yield Fact(
+            "handle outward",
+            ("off: kept off, or held off by an interlock; the others are drawn on, toward the middle",),
+        )
 
 
 def _place(breaker: Breaker) -> tuple[int, str]:

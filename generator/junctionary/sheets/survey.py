@@ -83,7 +83,10 @@ def survey(
         findings_at,
         {home: tuple(entries) for home, entries in missing_at.items()},
         gravest_at,
-        {each.id: panel_face(house, gravest_at, each) for each in house.panels.values()},
+        {
+            each.id: panel_face(house, _by_breaker(house, gravest_at, findings_at), each)
+            for each in house.panels.values()
+        },
         known,
         routes_of(house, known),
         today,
@@ -91,6 +94,19 @@ def survey(
         {each: isolate(house, network, each) for each in house.boxes},
         tuple(dict.fromkeys(_controls(house, figures))),
     )
+
+
+def _by_breaker(
+    house: House, gravest_at: Mapping[Ref, Severity], findings_at: Mapping[Ref, tuple[FindingEntry, ...]]
+) -> dict[str, Severity]:
+    """The gravest finding at each breaker itself, or on the sheet of what it feeds."""
+    found = {}
+    for breaker in house.breakers.values():
+        grave = [each.severity for each in findings_at.get(Ref("circuit", str(breaker.feeds)), ())]
+        grave += [gravest_at[own]] if (own := Ref("space", breaker.id)) in gravest_at else []
+        if grave:
+            found[breaker.id] = min(grave, key=SEVERITIES.index)
+    return found
 
 
 def _controls(house: House, figures: Figures) -> Iterable[tuple[str, str]]:
