@@ -183,3 +183,41 @@ def test_every_load_of_a_circuit_is_told_to_go_dark_wherever_it_hangs() -> None:
         ["Den", "5-15R receptacle", "K2.h1", "fan"],
         ["place not recorded", "drill", "", "not recorded"],
     ]
+
+
+FEEDS_A_PANEL = {
+    "panels/main.yaml": "panel: main\nspaces: 4\nbreakers: {1+3: {rating: 60 A, feeds: far}}\n",
+    "panels/shop.yaml": (
+        "panel: shop\nname: Shop panel\nfed_by: far\nspaces: 8\n"
+        "breakers: {1: {rating: 20 A, feeds: den}, 2: {rating: 15 A, feeds: hall}, 3: {feeds: unknown}}\n"
+    ),
+    "circuits/far.yaml": "circuit: far\nname: Feeder\npurpose: feeder\n",
+    "circuits/den.yaml": (
+        "circuit: den\nname: Den, walls\nruns: [{id: a1, cable: 12/2 NM-B, from: shop, to: K1}]\n"
+        "loads: [{id: saw, is: tool, name: Saw}]\n"
+    ),
+    "circuits/hall.yaml": "circuit: hall\nname: Hall lights\nrooms: [den]\n",
+    "boxes/den.yaml": BOXES,
+}
+
+
+def test_a_feeder_takes_its_panel_with_all_its_circuits_and_points_and_what_is_not_known_there() -> None:
+    made = circuit_sheet(surveyed(FEEDS_A_PANEL), "far")
+    facts = {each.what: plain(each.value) for each in made.facts}
+    assert (facts["feeds"], facts["serves"]) == ("Shop panel", "Den")
+    assert plain(made.dark_says) == "Shop panel, with all that is on it: Den, walls; and Hall lights."
+    rows = [[plain(cell) for cell in row.cells] for row in made.goes_dark.rows]
+    assert made.goes_dark.heads == ("room", "where", "what", "code", "circuit", "feeds")
+    assert [[row[0], row[2], row[3], row[4]] for row in rows] == [
+        ["Den", "5-15R receptacle", "K1.r1", "Den, walls"],
+        ["place not recorded", "Saw", "", "Den, walls"],
+        ["not recorded", "no outlet of it is recorded", "", "Hall lights"],
+        ["not recorded", "what it feeds is not known", "", "shop 3"],
+    ]
+
+
+def test_a_feeder_whose_panel_lists_no_circuit_says_so_and_is_not_called_bare() -> None:
+    files = {key: FEEDS_A_PANEL[key] for key in ("panels/main.yaml", "circuits/far.yaml")}
+    files["panels/shop.yaml"] = "panel: shop\nname: Shop panel\nfed_by: far\nspaces: 8\n"
+    made = circuit_sheet(surveyed(files), "far")
+    assert plain(made.dark_says) == "Shop panel, with all that is on it: no circuit of it is recorded."

@@ -7,7 +7,7 @@ from typing import ClassVar, Literal
 from junctionary.sheets.caution import BeforeOpening
 from junctionary.sheets.drop_plot import DropPlot
 from junctionary.sheets.entries import Excerpt, Fact, FindingEntry, MissingEntry, Severity, Table, Working
-from junctionary.sheets.links import Ref
+from junctionary.sheets.links import Phrase, Ref
 from junctionary.sheets.titleblock import Sheet
 
 Symbol = Literal[
@@ -82,7 +82,7 @@ class MatchLine:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class CircuitSheet(Sheet):
-    """A circuit from its breaker to its last box."""
+    """A circuit from its breaker to its last box; ``dark_says`` names what a feeder takes with it."""
 
     before: BeforeOpening
     facts: tuple[Fact, ...]
@@ -92,6 +92,7 @@ class CircuitSheet(Sheet):
     runs: Table
     joints: Table
     loads: Table
+    dark_says: Phrase = ()
     plot: DropPlot | None = None
     at_boxes: Table | None = None
     workings: tuple[Working, ...] = ()

@@ -6,12 +6,12 @@ from junctionary.figures.receptacles import ReceptacleMatch
 from junctionary.formulas.worked import Worked
 from junctionary.house.model import Circuit, House
 from junctionary.sheets.circuit import CircuitSheet, MatchLine
+from junctionary.sheets.circuit_dark import dark_rooms, dark_says, dark_table, panels_behind
 from junctionary.sheets.circuit_drop import drop_table, drop_workings
 from junctionary.sheets.circuit_load import in_words, load_facts, load_workings
 from junctionary.sheets.circuit_tree import circuit_map, gravest
 from junctionary.sheets.drop_plots import drop_plot
 from junctionary.sheets.entries import Fact, Row, Table, Working, WorkingLine
-from junctionary.sheets.finding_things import device_at
 from junctionary.sheets.grounds import ground_matches, ground_workings
 from junctionary.sheets.isolation import before_circuit
 from junctionary.sheets.links import Link, Phrase, Ref, listed
@@ -25,7 +25,6 @@ from junctionary.sheets.naming import (
     recorded,
     room_link,
     said,
-    where,
 )
 from junctionary.sheets.survey import (
     Survey,
@@ -62,7 +61,8 @@ def circuit_sheet(survey: Survey, circuit_id: str) -> CircuitSheet:
         facts=(*_facts(survey, circuit), *load_facts(survey, circuit)),
         map=circuit_map(survey, circuit),
         match=(*_match(survey, circuit), *ground_matches(survey, circuit)),
-        goes_dark=_goes_dark(survey, circuit),
+        goes_dark=dark_table(survey, circuit),
+        dark_says=dark_says(survey, circuit),
         runs=runs_table(survey, circuit.runs),
         joints=_joints(survey, circuit),
         loads=_loads(survey, circuit),
@@ -91,11 +91,14 @@ def numbered(house: House, circuit: Circuit) -> str:
 
 def _lead(survey: Survey, circuit: Circuit) -> Phrase:
     house = survey.house
+    counts = _counts(circuit)
+    if panels_behind(house, circuit):
+        counts = sentence(recorded(len(circuit.runs), "run"))
     if not circuit.breakers:
-        return ("Which breaker feeds it is not recorded. ", _counts(circuit))
+        return ("Which breaker feeds it is not recorded. ", counts)
     fed = listed(tuple(breaker_link(each) for each in circuit.breakers))
     ratings = dict.fromkeys(said(house, house.breakers[each].rating) for each in circuit.breakers)
-    return ("Breaker ", *fed, f", {', '.join(ratings)}. ", _counts(circuit))
+    return ("Breaker ", *fed, f", {', '.join(ratings)}. ", counts)
 
 
 def _counts(circuit: Circuit) -> str:
@@ -111,7 +114,10 @@ def _counts(circuit: Circuit) -> str:
 
 def _facts(survey: Survey, circuit: Circuit) -> Iterator[Fact]:
     house, record = survey.house, circuit.record
-    yield Fact("serves", listed(tuple(room_link(house, each) for each in circuit.rooms)) or (NOT_RECORDED,))
+    if fed := panels_behind(house, circuit):
+        yield Fact("feeds", listed(tuple(Link(house.panels[each].name, Ref("panel", each)) for each in fed)))
+    rooms = dark_rooms(survey, circuit)
+    yield Fact("serves", listed(tuple(room_link(house, each) for each in rooms)) or (NOT_RECORDED,))
     yield Fact("purpose", ((record.purpose or NOT_RECORDED).replace("-", " "),))
     if record.stage:
         yield Fact("stage", (record.stage,))
@@ -182,42 +188,6 @@ def _receptacle(survey: Survey, match: ReceptacleMatch) -> MatchLine:
         because="; ".join(match.fit.lacks) or cited(match.fit.cites),
         severity=gravest(survey, {Ref("device", match.device)}) if match.fit.fits is False else None,
     )
-
-
-def _goes_dark(survey: Survey, circuit: Circuit) -> Table:
-    """Every device of the circuit, or with a load of it, by room; then the loads told to be nowhere."""
-    house = survey.house
-    order = list(house.rooms)
-    loads: dict[str, list[str]] = {each: [] for each in circuit.devices}
-    rows: list[tuple[Phrase, ...]] = []
-    for load in circuit.loads:
-        at = device_at(house, load.plugged or load.wired)
-        if at is not None:
-            loads.setdefault(at, []).append(load.called)
-        else:
-            draws = (said(house, load.draws),)
-            rows.append((("place not recorded",), ("",), (load.name or load.id,), ("",), draws))
-    told: list[tuple[Phrase, ...]] = []
-    for id_ in sorted(loads, key=lambda each: _room_place(house, order, each)):
-        device = house.devices[id_]
-        box = house.boxes[device.box]
-        told.append(
-            (
-                (room_link(house, box.room),),
-                (box.name or where(house, box.record.at),),
-                (device_words(device),),
-                (Link(id_, Ref("device", id_)),),
-                (", ".join(loads[id_]),),
-            )
-        )
-    heads = ("room", "where", "what", "code", "feeds")
-    shown = len(heads) if any(row[-1] != ("",) for row in (*told, *rows)) else len(heads) - 1
-    return Table(heads[:shown], tuple(Row(row[:shown]) for row in (*told, *rows)))
-
-
-def _room_place(house: House, order: list[str], device: str) -> int:
-    room = house.boxes[house.devices[device].box].room
-    return order.index(room) if room in order else len(order)
 
 
 def runs_table(survey: Survey, runs: tuple[str, ...]) -> Table:

@@ -1,5 +1,6 @@
 """Cross references: what a word on a sheet points to, before anybody knows its file name."""
 
+from collections.abc import Iterable
 from typing import Literal, NamedTuple, TypeAlias
 
 Kind = Literal[
@@ -39,10 +40,22 @@ def plain(phrase: Phrase) -> str:
 
 
 def listed(pieces: tuple[str | Link, ...], last: str = "and") -> Phrase:
-    """The pieces as a spoken list: ``a, b and c``."""
+    """The pieces as a spoken list: ``a, b and c``; where one holds a comma itself, ``a, of b; c; and d``."""
     said: list[str | Link] = []
+    comma, end = joints(plain((piece,)) for piece in pieces)
     for index, piece in enumerate(pieces):
         if index:
-            said.append(f" {last} " if index == len(pieces) - 1 else ", ")
+            said.append(f"{end}{last} " if index == len(pieces) - 1 else comma)
         said.append(piece)
     return tuple(said)
+
+
+def joints(names: Iterable[str]) -> tuple[str, str]:
+    """What stands between the names of a list, and before its last word: semicolons where a name holds a comma."""
+    return ("; ", "; ") if any("," in each for each in names) else (", ", " ")
+
+
+def in_a_row(names: Iterable[str]) -> str:
+    """Names one after another, with no ``and``: ``a, b``; ``a, of b; c`` where one holds a comma."""
+    told = tuple(names)
+    return joints(told)[0].join(told)
