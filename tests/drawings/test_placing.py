@@ -34,7 +34,7 @@ def meet(a: Extent, b: Extent) -> bool:
 @pytest.mark.parametrize("seed", range(25))
 def test_no_label_lies_on_another_or_on_a_thing_however_crowded(seed: int) -> None:
     labels, taken = crowd(seed)
-    marks, reached = placed(labels, taken, FIELD)
+    marks, reached, _ = placed(labels, taken, FIELD)
     words: list[Lettering] = list(letterings(marks))
     assert [each.text for each in words if each.text.startswith("B")] == [each.lines[0][0] for each in labels]
     assert [(a.text, b.text) for a, b in combinations(words, 2) if meet(a.extent, b.extent)] == []
@@ -62,7 +62,7 @@ def test_a_wall_is_shunned_but_not_at_any_price() -> None:
 def test_what_may_go_is_left_out_and_what_may_not_stands_below() -> None:
     full: list[Extent] = [FIELD]
     must, may = Label((("K1", "tag"),), 50, 50, 5), Label((("counter", "note"),), 60, 60, 5, may_go=True)
-    marks, reached = placed([must, may], full, FIELD)
+    marks, reached, _ = placed([must, may], full, FIELD)
     assert [each.text for each in letterings(marks)] == ["K1"]
     assert reached > FIELD[3]
 

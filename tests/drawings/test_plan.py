@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 import pytest
 from houses import HOUSE, surveyed
+from nearness import touched
 from overlaps import lettering_on_leaders, lettering_on_swings, lettering_overlaps, outside, strokes
 from rooms import level_plans, plan_of, random_room
 
@@ -91,6 +92,38 @@ def test_no_leader_of_a_demo_room_runs_through_lettering(demo_survey: Survey) ->
         plan = room_plan(demo_survey, room)
         if plan is not None:
             assert lettering_on_leaders(wide_room(plan)) == [], plan.id
+
+
+def test_no_line_of_a_demo_room_touches_the_words_of_a_run_to_a_panel(demo_survey: Survey) -> None:
+    for room in demo_survey.house.rooms.values():
+        plan = room_plan(demo_survey, room)
+        if plan is None:
+            continue
+        for draw in (wide_room, middle_room, narrow_room):
+            words = {each for run in plan.home_runs for each in (run.panel, run.space)}
+            assert touched(draw(plan), words, 1.5) == [], (plan.id, draw.__name__)
+
+
+def test_every_run_to_a_panel_is_told_on_the_plan_of_its_room(demo_survey: Survey) -> None:
+    for room in demo_survey.house.rooms.values():
+        plan = room_plan(demo_survey, room)
+        if plan is not None:
+            for draw in (wide_room, middle_room):
+                said = {each.text for each in letterings(draw(plan).marks)}
+                assert {run.panel for run in plan.home_runs} <= said, (plan.id, draw.__name__)
+
+
+def test_a_line_that_touches_a_word_is_seen_unless_it_is_broken_for_it() -> None:
+    word = Lettering(20, 40, "main 4")
+    curve, far = Stroke("M0 20Q40 60 80 20", "wire w0"), Stroke("M0 60L80 60", "hair")
+    gap = Stroke("M15 28h60v15h-60Z", "floor")
+    for marks, found in (
+        ((curve, word), ["main 4"]),
+        ((far, word), []),
+        ((curve, gap, word), []),
+        ((gap, curve, word), ["main 4"]),
+    ):
+        assert touched(Drawing("d", 80, 80, "", "", marks), {"main 4"}, 1.5) == found
 
 
 def test_every_room_of_the_demo_is_named_on_its_level_and_on_the_small_plan(demo_survey: Survey) -> None:

@@ -154,7 +154,7 @@ def _piece(
     codes = [_code(each, piece) for each in boxes]
     field = (left + 3, top + 3, right - 3, floor - 2)
     cut, cut_room = breaks(piece, frame)
-    words, reached = placed([*codes, *run_labels], [*taken, *cut_room], field, run_room, edges)
+    words, reached, _ = placed([*codes, *run_labels], [*taken, *cut_room], field, run_room, edges)
     taken += [*cut_room, *(each.extent for each in letterings(words)), *_leaders(words)]
     for thing in things:
         said = name_of_thing(thing, piece, frame, taken, [*run_room, *edges])

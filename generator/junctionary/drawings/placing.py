@@ -68,8 +68,8 @@ def placed(
     field: Extent,
     shy_of: Sequence[Extent] = (),
     lines: Sequence[Extent] = (),
-) -> tuple[tuple[Mark, ...], float]:
-    """The labels as marks, and how far down the field now reaches.
+) -> tuple[tuple[Mark, ...], float, list[Extent]]:
+    """The labels as marks, how far down the field now reaches, and the room they and their leaders take.
 
     No label lies on what is taken. What they are ``shy_of``, walls, they lie
     on only where there is no other place; on other ``lines`` only where there
@@ -82,10 +82,10 @@ def placed(
     row_bottom = bottom
     for label in labels:
         near, nearest = _reached(label, reach), _reached(label, _SHY_PX + 20)
-        met = _met(near, occupied)
-        walls = [*met, *_met(near, shy_of)]
-        clear = [*walls, *_met(nearest, lines)]
-        at = _place(label, met, walls, clear, field)
+        nearby = met(near, occupied)
+        walls = [*nearby, *met(near, shy_of)]
+        clear = [*walls, *met(nearest, lines)]
+        at = _place(label, nearby, walls, clear, field)
         if at is None and label.may_go:
             continue
         if at is None:
@@ -102,7 +102,7 @@ def placed(
         # A little more than it takes, so that it does not run into its neighbours.
         occupied.append((at[0] - 2, at[1], at[2] + 2, at[3]))
         marks += _written(label, at)
-    return tuple(marks), row_bottom
+    return tuple(marks), row_bottom, occupied[len(taken) :]
 
 
 def _reached(label: Label, reach_px: float) -> Extent:
@@ -134,11 +134,11 @@ def _place(
         for at, stand_off in _places(label):
             if stand_off > limit:
                 break
-            if not inside(at, field) or _is_met(at, all_avoided):
+            if not inside(at, field) or is_met(at, all_avoided):
                 continue
             if uncrossed and (label.may_go or stand_off >= _LEADER_FROM_PX):
                 way = _way(*_ends(label, at))
-                if any(not _about(each, label) for step in way for each in _met(step, uncrossed)):
+                if any(not _about(each, label) for step in way for each in met(step, uncrossed)):
                     continue
             return at
     return None
@@ -201,7 +201,7 @@ def inside(at: Extent, field: Extent) -> bool:
     return at[0] >= field[0] and at[1] >= field[1] and at[2] <= field[2] and at[3] <= field[3]
 
 
-def _met(extent: Extent, others: Sequence[Extent]) -> list[Extent]:
+def met(extent: Extent, others: Sequence[Extent]) -> list[Extent]:
     """Those of the others that have room in common with an extent."""
     left, top, right, bottom = extent
     return [
@@ -209,7 +209,7 @@ def _met(extent: Extent, others: Sequence[Extent]) -> list[Extent]:
     ]
 
 
-def _is_met(extent: Extent, others: Sequence[Extent]) -> bool:
+def is_met(extent: Extent, others: Sequence[Extent]) -> bool:
     """Whether any of the others has: asked a million times, so it is told without a call for each."""
     left, top, right, bottom = extent
     for x1, y1, x2, y2 in others:  # noqa: SIM110

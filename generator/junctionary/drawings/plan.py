@@ -4,13 +4,13 @@ What is drawn narrow carries the same symbols, smaller, each with the code of
 its box; what stands in words beside the wide one is in the lists below it.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 from typing import Literal
 
 from junctionary.drawings.ink import Drawing, Lettering, Linked, Mark, Stroke, letterings, line, rect
-from junctionary.drawings.placing import Extent, Label, line_room, placed
+from junctionary.drawings.placing import Extent, Label, line_room, meet, placed
 from junctionary.drawings.plan_codes import Code, beyond, side_of
 from junctionary.drawings.plan_lines import Arrow, Ends, curves, home_runs
 from junctionary.drawings.plan_margins import Margins, dimension_off, dimensioned, margins
@@ -148,26 +148,26 @@ def _drawn(plan: Plan, drawing_id: str, manner: _Manner, kind: str) -> Drawing:
     outer = [code for each in seated if manner.is_room and (code := _outer(each, plan, manner)) is not None]
     codes, code_room, set_beyond = beyond(outer, field.walls, field.extent, swings)
     taken += code_room
-    shunned = [*sides, *swings, *edges, *bow_room]
+    labels = [says for _, says, _ in fails]
+    hard, soft = [*sides, *swings], [*edges, *bow_room]
+    labels += [_code(each, manner) for each in seated if manner.codes and each.box.name not in set_beyond]
+
+    def pointed(taken: list[Extent]) -> tuple[list[Mark], list[Label], list[Extent], float]:
+        arrow = Arrow(manner.radius, manner.is_room, manner.home_runs == "panel")
+        return home_runs(plan, at, px, [*taken, *hard], bow_room, edges, field.extent, arrow)
+
+    def written(labels: list[Label], taken: list[Extent]) -> tuple[tuple[Mark, ...], float, list[Extent]]:
+        return placed(labels, taken, field.extent, hard, soft)
+
+    arrows, words, reached, word_room = _told(labels, taken, pointed if manner.home_runs else None, written)
+    taken += word_room
     names: list[Mark] = []
     for fixture in plan.fixtures if manner.notes else ():
-        said = _what(fixture, field, [*taken, *swings, *sides], [*edges, *bow_room])
+        said = _what(fixture, field, [*taken, *hard], edges, bow_room)
         names += said
         taken += [each.extent for each in said]
-    arrows: list[Mark] = []
-    labels = [says for _, says, _ in fails]
-    if manner.home_runs:
-        arrow = Arrow(manner.radius, manner.is_room, manner.home_runs == "panel")
-        arrows, unsaid, arrow_room = home_runs(
-            plan, at, px, [*taken, *sides, *swings], shunned, field.extent, arrow
-        )
-        taken += arrow_room
-        labels += unsaid
-    labels += [_code(each, manner) for each in seated if manner.codes and each.box.name not in set_beyond]
-    words, reached = placed(labels, taken, field.extent, [*sides, *swings], [*edges, *bow_room])
-    taken += [each.extent for each in letterings(words)]
     for room in plan.rooms if manner.names else ():
-        names += _name(room, px, manner, [*taken, *swings], taken, [*edges, *bow_room])
+        names += _name(room, px, manner, [*taken, *swings], taken, soft)
         taken += [each.extent for each in letterings(tuple(names[-1:]))]
     foot = max(field.extent[3], reached, *(each[3] for each in swings)) + 12
     corner: list[Mark] = []
@@ -179,6 +179,35 @@ def _drawn(plan: Plan, drawing_id: str, manner: _Manner, kind: str) -> Drawing:
         *base, *dims, *stretches, *bows, *leads, *arrows, *symbols, *codes, *words, *names, *corner,
     )  # fmt: skip
     return Drawing(drawing_id, field.width, foot + 56, plan.title, plan.says, marks, f"{kind} plan")
+
+
+_Written = tuple[tuple[Mark, ...], float, list[Extent]]
+
+
+def _told(
+    codes: list[Label],
+    taken: list[Extent],
+    pointed: Callable[[list[Extent]], tuple[list[Mark], list[Label], list[Extent], float]] | None,
+    written: Callable[[list[Label], list[Extent]], _Written],
+) -> tuple[list[Mark], tuple[Mark, ...], float, list[Extent]]:
+    """The runs to the panels, the codes within the walls: the ones or the others first, as is clearer."""
+    words, reached, room = written(codes, taken)
+    if pointed is None:
+        return [], words, reached, room
+    arrows, unsaid, arrow_room, price = pointed([*taken, *room])
+    more, lower, more_room = written(unsaid, [*taken, *room, *arrow_room])
+    price += _unclear((*words, *more), more_room, [*room, *arrow_room])
+    one = (arrows, (*words, *more), max(reached, lower), [*room, *arrow_room, *more_room])
+    arrows, unsaid, arrow_room, dear = pointed(taken)
+    words, reached, room = written([*unsaid, *codes], [*taken, *arrow_room])
+    dear += _unclear(words, room, arrow_room)
+    return one if price <= dear else (arrows, words, reached, [*arrow_room, *room])
+
+
+def _unclear(words: tuple[Mark, ...], room: list[Extent], other: list[Extent]) -> float:
+    """What speaks against words with leaders, most of all leaders that cross something."""
+    leaders = sum(isinstance(each, Stroke) for each in words)
+    return 40.0 * leaders + 300.0 * sum(meet(one, each) for one in room for each in other)
 
 
 def _laid_out(plan: Plan, manner: _Manner) -> _Field:
@@ -237,7 +266,7 @@ def _dimensions(
         marks += lines
         lengths += says
         room += dimension_room(side, field.px, off)
-    measures, _ = placed(lengths, taken, field.extent)
+    measures, _, _ = placed(lengths, taken, field.extent)
     marks += [_blank(each.extent) for each in letterings(measures)]
     return [*marks, *measures], [*room, *(each.extent for each in letterings(measures))]
 
@@ -305,13 +334,15 @@ def _name(
 
 
 def _what(
-    fixture: PlanFixture, field: _Field, taken: list[Extent], lines: list[Extent]
+    fixture: PlanFixture, field: _Field, taken: list[Extent], edges: list[Extent], bows: list[Extent]
 ) -> tuple[Lettering, ...]:
     """What a thing is, written on it or close beside it; where neither has room it is left to the list."""
     corners = [field.px(each) for each in fixture.corners]
     text = fixture.what.replace("-", " ")
-    said = name_in(text, corners, "note", taken, lines)
-    return said or name_beside(text, corners, "note", [*taken, *lines], field.walls)
+    said = name_in(text, corners, "note", [*taken, *bows], edges) or name_in(
+        text, corners, "note", taken, [*edges, *bows]
+    )
+    return said or name_beside(text, corners, "note", [*taken, *edges, *bows], field.walls)
 
 
 def _edges(fixture: PlanFixture, px: ToPx) -> Iterator[Extent]:

@@ -55,7 +55,7 @@ def _small(plan: Plan, widest_in: float, width_px: float, layout: str) -> Drawin
         taken += [each.extent for each in words]
         rooms.append(Linked(room.ref, f"room {room.name}", (Stroke(floor_of(room, px).d, "floor"), *words)))
     walls = [each for room in plan.rooms for each in _walls(room, px)]
-    named, _ = placed([_panel_name(box, px) for box in panels], taken, field, shy_of=walls)
+    named, _, _ = placed([_panel_name(box, px) for box in panels], taken, field, shy_of=walls)
     lines: list[Mark] = []
     for room in plan.rooms:
         lines += walls_of(room, plan.gaps, px)

@@ -13,7 +13,7 @@ def symbol(name: Symbol, x: float, y: float) -> tuple[Mark, ...]:
     disc = circle(x, y, r, "part")
     if name in ("receptacle", "gfci"):
         bars = tuple(line(x + dx, y - 21, x + dx, y + 21, "mid") for dx in (-4.5, 4.5))
-        word = (Lettering(x + 13, y + 20, "GF", "tag"),) if name == "gfci" else ()
+        word = (Lettering(x + 9, y + 23, "GF", "tag"),) if name == "gfci" else ()
         return (disc, *bars, *word)
     if name == "receptacle-single":
         return (disc, line(x, y - 21, x, y + 21, "mid"))
