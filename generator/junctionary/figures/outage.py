@@ -33,7 +33,8 @@ class Carried:
     ``alone`` are more than the source can carry, whatever else is off; ``starting`` are motors that take
     more than that while they start; ``shared`` are those on one breaker with either, which stays off.
     ``beyond`` are those that no longer fit once all that matters more is on. ``untold`` are those of
-    which the draw is not recorded; they may make it less. ``rest_a`` is what all others draw at once on the fuller leg.
+    which the draw is not recorded; they may make it less. ``rest_a`` is what all others draw at once on
+    the fuller leg.
     """
 
     rating_a: Fraction
