@@ -192,3 +192,20 @@ def test_a_box_of_unknown_make_up_cannot_be_told(house_of: HouseOf) -> None:
     for each in box(house_of(text), "D1").extending:
         assert each.may is None or each.stops
         assert each.lacks
+
+
+def test_where_a_second_source_enters_a_cable_is_answered_once(house_of: HouseOf) -> None:
+    inlet = SOUND.replace("breakers:", "breakers:\n  2+4: {rating: 30 A, feeds: gen}", 1)
+    inlet = inlet.replace("  D2:", "  I1: {devices: {i1: inlet}, makeup: end-of-run}\n  D2:")
+    inlet = inlet.replace("devices:\n  duplex", "devices:\n  inlet: {is: inlet, rating: 30 A}\n  duplex")
+    house = house_of(
+        "[house.yaml]\nhouse: Tern Cottage\nreference: nec-2023\n"
+        "sources: [{id: gen, is: generator-inlet, at: I1, enters: main/2+4,"
+        " runs: [{id: g1, cable: 10/3 NM-B, from: I1, to: main}]}]\n" + inlet
+    )
+    extending = box(house, "I1").extending
+    assert {each.breaker for each in extending} == {"main/2+4"}
+    assert not any(each.may for each in extending)
+    assert point(house, "I1.i1").lacks == (
+        "its breaker is where a second source enters, and is no branch circuit's",
+    )

@@ -200,6 +200,16 @@ def test_a_second_source_that_reaches_the_box_is_listed(isolated: Isolated) -> N
     assert isolated("K1", panel, circuits, boxes, sources=sources).sources == ()
 
 
+def test_in_doubt_every_source_is_listed_and_the_breaker_at_which_it_enters(isolated: Isolated) -> None:
+    sources = "sources: [{id: genny, is: generator-inlet, enters: main/2}]"
+    panel = "breakers: {1: {feeds: den}, 2+4: {feeds: genny}}"
+    found = isolated("K1", panel, {"den": "a1: 14/2 NM-B, main, K1"}, "K1: {makeup: unknown}", sources=sources)
+    assert found.unknown
+    assert off(found) == ["main/1", "main/2+4"]
+    assert why(found, "main/2+4") == "a second source can feed back through it"
+    assert [each.id for each in found.sources] == ["genny"]
+
+
 def test_a_source_that_enters_nobody_knows_where_is_listed_for_every_box(isolated: Isolated) -> None:
     sources = "sources: [{id: sun, is: solar}]"
     found = isolated("K1", DEN, TWO, "K1: {capped: [a1]}\nK2: {capped: [h1]}", sources=sources)

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from junctionary.house.model import House
+from junctionary.house.network import entering
 from junctionary.house.switching_off import Isolation
 from junctionary.sheets.spoken import spoken
 
@@ -23,7 +24,7 @@ def off(house: House, isolations: Iterable[Isolation]) -> tuple[set[str], set[st
     breakers = {one.id for each in kept for one in each.breakers}
     others = {one.id for each in kept for one in each.sources}
     if unknown:
-        breakers |= {main for each in kept for main in each.mains}
+        breakers |= {main for each in kept for main in each.mains} | set(entering(house).values())
         others |= set(house.sources)
     return breakers, others, unknown
 
@@ -73,7 +74,7 @@ def test_unknown_wins_over_a_box_that_is_known(run_script: Run, demo: Looked) ->
 def test_a_box_that_nobody_recorded_is_unknown_and_takes_the_main(run_script: Run, demo: Looked) -> None:
     (found,) = run_script(TOGETHER, [demo.off, [["K99"]]])
     assert found["unknown"] == ["nothing called K99 is recorded"]
-    assert page(found)[0] == {"main/main"}
+    assert page(found)[0] == {"main/main", "main/1+3"}
     assert page(found)[1] == {"genny"}
 
 
@@ -82,4 +83,4 @@ def test_a_list_that_came_out_empty_is_never_an_all_clear(run_script: Run, demo:
     empty = {each: [] for each in ("breakers", "sources", "unknown", "first", "stays", "wires")}
     (found,) = run_script(TOGETHER, [{**demo.off, "boxes": {"Z1": empty}}, [["Z1"]]])
     assert found["unknown"] == ["nothing in the record says what feeds this"]
-    assert page(found)[0] == {"main/main"}
+    assert page(found)[0] == {"main/main", "main/1+3"}

@@ -189,6 +189,10 @@ def test_unknown_stands_over_the_list_and_names_the_main(page: "Page", demo_manu
     assert said.index("UNKNOWN: MAIN OFF, AND STILL TEST") < said.index("main 40")
     assert "main breaker in the main panel" in page.locator(".ticks .where").all_inner_texts()
     assert "Portable generator" in page.locator(".ticks .where").all_inner_texts()
+    assert "stop it and take its cord out of I1" in page.locator(".ticks .says").last.inner_text()
+    ticks = page.locator(".ticks .where").all_inner_texts()
+    page.goto((demo_manual / "box" / "X1.html").as_uri())
+    assert page.locator(".before .off .where").all_inner_texts() == ticks
 
 
 def test_a_stale_link_to_a_box_no_longer_recorded_is_unknown(page: "Page", demo_manual: Path) -> None:

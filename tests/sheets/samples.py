@@ -5,7 +5,7 @@ from fractions import Fraction
 
 from junctionary.sheets.box import BoxSheet, Cable, Conductor, Device, Joint, MakeUp, Terminal
 from junctionary.sheets.card import CardEntry, CardSheet, DoorCard
-from junctionary.sheets.caution import BeforeOpening, BreakerOff
+from junctionary.sheets.caution import BeforeOpening, BreakerOff, SourceOff
 from junctionary.sheets.checklist import ChecklistSheet, StageList
 from junctionary.sheets.circuit import CircuitMap, CircuitSheet, MapNode, MapRun, MatchLine
 from junctionary.sheets.cover import Cover, IndexLine, LevelEntry, RoomEntry
@@ -102,6 +102,14 @@ UNSURE = BeforeOpening(
     "box J7",
     (DEN, LIGHTS),
     unknown=("one end of run x3 is unknown",),
+    others=(
+        SourceOff(
+            Ref("circuit", "gen"),
+            "Portable generator",
+            "stop it and take its cord out of I1",
+            ("a main does not stop it",),
+        ),
+    ),
 )
 
 HAZARD = FindingEntry(

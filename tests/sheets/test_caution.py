@@ -92,11 +92,13 @@ def test_a_room_and_a_circuit_list_what_each_of_their_boxes_does() -> None:
         assert set(box.unknown) <= set(circuit.unknown) <= set(room.unknown)
 
 
-def test_a_source_that_runs_without_the_utility_is_named() -> None:
-    assert any(
-        "generator" in each and "breaker 2+4 in panel main" in each
-        for each in before_box(SURVEY, "K1").others
-    )
+def test_a_generator_is_an_item_of_the_list_and_where_it_enters_is_another() -> None:
+    before = before_box(SURVEY, "K1")
+    (source,) = before.others
+    assert source.name == "generator inlet"
+    assert source.do == "stop it and take its cord out"
+    assert source.why
+    assert "main/2+4" in spaces(before)
 
 
 def test_what_would_be_missed_is_named() -> None:

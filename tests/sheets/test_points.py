@@ -182,11 +182,21 @@ def test_an_inlet_that_nothing_keeps_apart_from_the_main_is_warned_of() -> None:
 def test_the_main_goes_off_before_the_inlet_goes_on() -> None:
     (card,) = outage_sheet(surveyed(house=GENERATOR, panels=INLET, circuits=CIRCUIT, boxes=BOXES)).cards
     steps = [plain(each) for each in card.over]
-    assert steps[0] == "Off: Main panel, the main breaker."
+    assert steps[0] == "Every breaker in that panel off, the main last: Main panel, the main breaker."
     assert any(each.startswith("On: main 5+7") for each in steps[1:])
     assert [plain(each) for each in card.keeps] == [
         "main 1: Fish tank (water), what it draws is not recorded"
     ]
+
+
+def test_the_printed_list_of_a_box_in_doubt_names_the_generator_and_where_it_enters() -> None:
+    boxes = BOXES + "  D9: {makeup: unknown}\n"
+    survey = surveyed(house=GENERATOR, panels=INLET, circuits=CIRCUIT, boxes=boxes)
+    row = next(each for each in make_dead_sheet(survey).table.rows if plain(each.cells[0]) == "D9")
+    said = plain(row.cells[2])
+    assert said.startswith("unknown: main off, and still test; and main ")
+    assert "5+7" in said
+    assert said.endswith("; and Generator: stop it and take its cord out")
 
 
 def test_a_source_that_enters_nobody_knows_where_may_make_anything_live() -> None:

@@ -15,6 +15,7 @@ from junctionary.house.switching_off import Isolation, Off
 from junctionary.marks import Place
 from junctionary.problems import nearest
 from junctionary.sheets.caution import CAUTIONS, STEPS, UNKNOWN
+from junctionary.sheets.second_sources import stopping
 from junctionary.units import Quantity
 
 DEFERS = "An aid, not a certificate: the local code, the inspector and a licensed electrician decide."
@@ -78,13 +79,14 @@ def caution_lines() -> Iterator[str]:
     yield DEFERS
 
 
-def off_lines(isolation: Isolation, indent: str = "") -> Iterator[str]:
+def off_lines(house: House, isolation: Isolation, indent: str = "") -> Iterator[str]:
     """What must be off before something is opened; where it is unknown, that first."""
     if isolation.unknown:
         yield f"{indent}{UNKNOWN.upper()}: {', '.join(isolation.mains) or 'no main is recorded'}"
         yield from (f"{indent}  because {reason}" for reason in isolation.unknown)
     yield from (_off_line(each, indent) for each in isolation.breakers)
-    yield from (f"{_off_line(each, indent)} (a second source)" for each in isolation.sources)
+    for each in isolation.sources:
+        yield f"{_off_line(each, indent)} (a second source): {stopping(house, house.sources[each.id])}"
     yield from (f"{indent}stays live  {each}" for each in isolation.stays_live)
 
 

@@ -32,7 +32,7 @@ def _lines(house: House, asked: str, isolation: Isolation) -> Iterator[str]:
     yield f"{house.name}: before {of} is opened"
     yield from caution_lines()
     yield "Switch off all of these:"
-    yield from off_lines(isolation, "  ")
+    yield from off_lines(house, isolation, "  ")
     if isolation.first:
         yield "What goes dark with it that matters:"
         yield from (f"  {each.name} ({each.matters}, {each.circuit})" for each in isolation.first)

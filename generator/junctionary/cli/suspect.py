@@ -92,7 +92,7 @@ def _suspect_lines(house: House, found: Suspicion) -> Iterator[str]:
     yield "Off before any of it is touched:"
     for of, isolation in lists.items():
         yield f"  {of}"
-        yield from off_lines(isolation, "    ")
+        yield from off_lines(house, isolation, "    ")
 
 
 def _where(house: House, site: Site) -> str:

@@ -15,7 +15,7 @@ from junctionary.figures.fill import fill_with
 from junctionary.formulas.circuit_load import Room
 from junctionary.house.dark import fed_by
 from junctionary.house.model import Box, Circuit, Device, House
-from junctionary.house.network import Network, poles
+from junctionary.house.network import Network, entering, poles
 from junctionary.house.offers import BoxOffers, Offer
 from junctionary.records.cables import OPEN_KINDS, Cable
 from junctionary.records.values import NONE
@@ -182,7 +182,7 @@ def point_room(
     if fed.by_label:
         names = dict.fromkeys(pole for each in fed.breakers for pole in poles(house.breakers[each]))
     held = tuple({id(loads[each]): loads[each] for each in names if each in loads}.values())
-    lacks = [f"what the breaker at {each} feeds" for each in names if each not in loads]
+    lacks = [_no_branch(house, each) for each in names if each not in loads]
     if not names:
         lacks.append(f"which breaker feeds {device.id}")
     if fed.by_label and len(held) > 1:
@@ -201,6 +201,13 @@ def point_room(
         lacks=(*dict.fromkeys(lacks), *fed.unknown),
         drop=_drop(figures, only, device.box) if only is not None else None,
     )
+
+
+def _no_branch(house: House, pole: str) -> str:
+    """Why nothing is reckoned for a pole: a second source enters there, or nothing tells what it feeds."""
+    if any(pole in poles(house.breakers[each]) for each in entering(house).values()):
+        return "its breaker is where a second source enters, and is no branch circuit's"
+    return f"what the breaker at {pole} feeds"
 
 
 def _drop(figures: Figures, circuit: Circuit, box: str) -> Drop | None:

@@ -10,7 +10,7 @@ as well, and still test. It is reckoned from a record, and is no test.
 from junctionary.house.model import House, Panel, Run
 from junctionary.house.network import Network, called, is_service_panel, is_untraced
 from junctionary.house.network.panel_wiring import MAIN, has_main, poles
-from junctionary.house.switching_off import InHand, Isolation, Off, told
+from junctionary.house.switching_off import BACKFED, InHand, Isolation, Off, told
 from junctionary.records.values import UNKNOWN
 
 __all__ = [
@@ -140,7 +140,7 @@ def _take_pole(network: Network, panel: str, pole: str, hand: InHand) -> None:
     """What makes a conductor on a pole of a panel live though the panel's own supply is off."""
     zone = network.zone_of(pole)
     for feed in zone.backfed:
-        hand.off(feed.breaker, "a second source can feed back through it")
+        hand.off(feed.breaker, BACKFED)
     for source in zone.sources:
         hand.source(source, f"makes {pole} live itself")
     group = network.groups.each[network.groups.of_zone[network.zone_at[pole]]]

@@ -9,7 +9,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from junctionary.house.model import Box, House
-from junctionary.house.network import EdgeKind, Feed, Network
+from junctionary.house.network import EdgeKind, Feed, Network, entering
 from junctionary.house.supply import Supply
 
 NOT_CROSSED: frozenset[EdgeKind] = frozenset(
@@ -54,6 +54,7 @@ class BoxOffers:
 def offers_of(house: House, network: Network, supply: Supply) -> dict[str, BoxOffers]:
     """What every box offers, in time near-linear in the house."""
     reached: dict[str, Mapping[str, tuple[str, ...]]] = {}
+    enters = entering(house)
     found = {}
     for box in house.boxes.values():
         inside = points_in(house, box)
@@ -73,6 +74,8 @@ def offers_of(house: House, network: Network, supply: Supply) -> dict[str, BoxOf
         )
         of_runs = {house.runs[each].circuit for each in box.runs}
         told = {each.circuit for each in offers}
+        fed = {each.feed.breaker for each in offers}
+        told |= {source for source, breaker in enters.items() if breaker in fed}
         found[box.id] = BoxOffers(
             box=box.id,
             offers=offers,

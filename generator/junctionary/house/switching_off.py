@@ -7,6 +7,8 @@ from junctionary.house.matters import Matter, circuits_behind, in_order
 from junctionary.house.model import House
 from junctionary.house.network import Group, Network, called, listed
 
+BACKFED = "a second source can feed back through it"
+
 
 @dataclass(frozen=True, slots=True)
 class Off:
@@ -23,8 +25,8 @@ class Isolation:
     ``of`` is the id asked about. ``breakers`` stand in the order of the
     panels; ``sources`` are second sources that reach it past them. Where
     ``unknown`` has a reason the list stands, but may be too short: then all
-    ``mains`` off too (and every source is listed, since a main does not stop
-    it), and still test. ``first`` is what goes dark that matters;
+    ``mains`` off too (and every source is listed with the breaker at which it
+    enters, since a main does not stop it), and still test. ``first`` is what goes dark that matters;
     ``stays_live`` what none of this makes dead.
     """
 
@@ -83,6 +85,9 @@ def told(
                 hand.off(breaker, "nothing tells what it feeds")
         for source in house.sources:
             hand.source(source, "a main does not stop it")
+        for breaker in network.index.entering:
+            if breaker not in hand.why:
+                hand.off(breaker, BACKFED)
     for source in network.index.unplaced:
         hand.source(source, "where it enters is not recorded")
     _follow_handles(house, hand)

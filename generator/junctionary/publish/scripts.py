@@ -134,6 +134,7 @@ def off_data(house: House, network: Network, isolations: Mapping[str, Isolation]
         "breakers": _handles(book, handles(house), "space"),
         "sources": _handles(book, source_handles(house), "circuit"),
         "mains": list(network.index.mains),
+        "entering": list(network.index.entering),
         "panels": panels_spoken(house),
         "hrefs": hrefs(book, {each: Ref("box", each) for each in house.boxes}),
     }

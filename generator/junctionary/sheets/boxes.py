@@ -4,6 +4,7 @@ from fractions import Fraction
 
 from junctionary.house.dates import replace_by
 from junctionary.house.model import Box
+from junctionary.house.network import entering
 from junctionary.records.boxes import LookedAt, Reach
 from junctionary.records.values import NONE
 from junctionary.sheets.box import BoxSheet
@@ -67,9 +68,14 @@ def _known_by(box: Box) -> str:
 
 
 def _fed_by(survey: Survey, circuit: str) -> Phrase:
-    """A circuit and its breakers: ``Den receptacles (main 14)``."""
-    breakers = survey.house.circuits[circuit].breakers if circuit in survey.house.circuits else ()
-    said_: list[str | Link] = [circuit_link(survey.house, circuit)]
+    """A circuit and its breakers: ``Den receptacles (main 14)``; a source and where it enters."""
+    house = survey.house
+    if circuit in house.sources:
+        enters = entering(house).get(circuit)
+        at: Phrase = (breaker_link(enters),) if enters else ("a breaker not recorded",)
+        return (circuit_link(house, circuit), ", which enters at ", *at)
+    breakers = house.circuits[circuit].breakers if circuit in house.circuits else ()
+    said_: list[str | Link] = [circuit_link(house, circuit)]
     for each in breakers:
         said_ += [" (" if len(said_) == 1 else ", ", breaker_link(each)]
     return (*said_, ")") if breakers else (*said_, " (breaker not recorded)")

@@ -38,12 +38,22 @@ class BreakerOff:
 
 
 @dataclass(frozen=True, slots=True)
+class SourceOff:
+    """A second source to stop: its name, what to do to make its own side dead, why it is listed."""
+
+    source: Ref
+    name: str
+    do: str
+    why: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class BeforeOpening:
     """The caution that comes first on a page that could lead to opening something.
 
     ``unknown`` names each place where the record cannot tell; ``others`` are
-    sources besides the panel (generator, battery, solar) and where each is
-    shut off. ``loses`` lists what must not lose supply unnoticed: freezer,
+    sources besides the panel (generator, battery, solar), items of the list as
+    the breakers are. ``loses`` lists what must not lose supply unnoticed: freezer,
     pump, alarm, medical. ``stays_live`` is what none of this makes dead;
     ``faces`` show where the breakers are. ``elsewhere``: the sheet leads to many things, each with a
     list of its own.
@@ -52,7 +62,7 @@ class BeforeOpening:
     opens: str
     off: tuple[BreakerOff, ...]
     unknown: tuple[str, ...] = ()
-    others: tuple[str, ...] = ()
+    others: tuple[SourceOff, ...] = ()
     loses: tuple[str, ...] = ()
     stays_live: tuple[str, ...] = ()
     extra: tuple[str, ...] = ()

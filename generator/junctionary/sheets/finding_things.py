@@ -18,6 +18,7 @@ from junctionary.sheets.links import Ref
 from junctionary.sheets.makeup import cable_words, device_words, plain_words
 from junctionary.sheets.naming import breaker_words, said, source_words, where
 from junctionary.sheets.resets import resets_for
+from junctionary.sheets.second_sources import sources_off, stopping
 from junctionary.sheets.spoken import breakers_spoken
 from junctionary.sheets.survey import Survey
 from junctionary.units import Quantity
@@ -311,19 +312,22 @@ def _box(survey: Survey, box: Box) -> Found:
 
 
 def _off_spoken(house: House, isolation: Isolation) -> str:
-    return _before_opening(isolation, breakers_spoken(house, (each.id for each in isolation.breakers)))
+    breakers = breakers_spoken(house, (each.id for each in isolation.breakers))
+    return _before_opening(house, isolation, breakers)
 
 
-def off_words(isolation: Isolation) -> str:
-    """What must be off before it is opened, in a line; unknown comes before all."""
-    return _before_opening(isolation, breakers_said(each.id for each in isolation.breakers))
+def off_words(house: House, isolation: Isolation) -> str:
+    """What must be off before it is opened, in a line, second sources included; unknown comes before all."""
+    return _before_opening(house, isolation, breakers_said(each.id for each in isolation.breakers))
 
 
-def _before_opening(isolation: Isolation, breakers: str) -> str:
+def _before_opening(house: House, isolation: Isolation, breakers: str) -> str:
+    sources = sources_off(house, (each.id for each in isolation.sources))
+    told = "; and ".join(each for each in (breakers, sources) if each)
     if isolation.unknown or not isolation.breakers:
-        return f"{UNKNOWN}{f'; and {breakers}' if breakers else ''}"
-    word = "before opening, off:" if len(isolation.breakers) == 1 else "before opening, ALL off:"
-    return f"{word} {breakers}"
+        return f"{UNKNOWN}{f'; and {told}' if told else ''}"
+    count = len(isolation.breakers) + len(isolation.sources)
+    return f"before opening, {'ALL off' if count > 1 else 'off'}: {told}"
 
 
 def _rooms(house: House) -> Iterator[Found]:
@@ -357,10 +361,9 @@ def _panels(house: House) -> Iterator[Found]:
         yield Found("panel", panel.id, panel.name, place, "", Ref("panel", panel.id), words, (), (place,))
     for source in house.sources.values():
         name = source_words(source)
-        off = source.shut_off or source.enters
         yield Found(
             "panel", source.id, name, source.is_.replace("-", " "),
-            breakers_spoken(house, (off,)) if off else "",
+            stopping(house, source),
             Ref("circuit", source.id), (source.id, name, source.is_, "source"),
         )  # fmt: skip
 

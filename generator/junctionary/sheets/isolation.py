@@ -11,12 +11,13 @@ from junctionary.house.isolate import (
     isolate_run,
 )
 from junctionary.house.model import House
-from junctionary.sheets.caution import BeforeOpening, BreakerOff
+from junctionary.sheets.caution import BeforeOpening, BreakerOff, SourceOff
 from junctionary.sheets.face import LitFace
 from junctionary.sheets.finding_things import feeds_words
 from junctionary.sheets.links import Ref
 from junctionary.sheets.naming import source_words
-from junctionary.sheets.spoken import breakers_spoken, handle_words, spoken
+from junctionary.sheets.second_sources import stopping
+from junctionary.sheets.spoken import handle_words, spoken
 from junctionary.sheets.survey import Survey
 
 COVER_ON = (
@@ -155,10 +156,6 @@ def _off(house: House, breaker: str, reasons: tuple[str, ...]) -> BreakerOff:
     return BreakerOff(Ref("space", breaker), handle_words(house, breaker), feeds, reasons)
 
 
-def _source(house: House, id_: str, reasons: tuple[str, ...]) -> str:
-    source = house.sources.get(id_)
-    if source is None:
-        return f"{id_}: {'; '.join(reasons)}."
-    at = source.shut_off or source.enters
-    off = f"shut off at {breakers_spoken(house, (at,))}" if at else "where it is shut off is not recorded"
-    return f"{source_words(source)}: {off}; {'; '.join(reasons)}."
+def _source(house: House, id_: str, reasons: tuple[str, ...]) -> SourceOff:
+    source = house.sources[id_]
+    return SourceOff(Ref("circuit", id_), source_words(source), stopping(house, source), reasons)

@@ -93,7 +93,7 @@ def make_dead_sheet(survey: Survey) -> MakeDeadSheet:
             (
                 (Link(each.id, Ref("box", each.id)),),
                 (place_of(house, each),),
-                (off_words(survey.isolations[each.id]),),
+                (off_words(house, survey.isolations[each.id]),),
             )
         )
         for each in house.boxes.values()

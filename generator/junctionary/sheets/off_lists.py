@@ -14,7 +14,8 @@ from junctionary.house.switching_off import Isolation
 from junctionary.sheets.face_words import face_words
 from junctionary.sheets.finding_things import feeds_words, place_of
 from junctionary.sheets.naming import source_words
-from junctionary.sheets.spoken import breakers_spoken, handle_words, panels_spoken, spoken
+from junctionary.sheets.second_sources import stopping
+from junctionary.sheets.spoken import handle_words, panels_spoken, spoken
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,15 +71,9 @@ def handles(house: House) -> dict[str, Handle]:
 
 
 def source_handles(house: House) -> dict[str, Handle]:
-    """Every second source, and where it is shut off."""
+    """Every second source, and what is done so that it makes nothing live."""
     return {
-        each.id: Handle(
-            source_words(each),
-            each.is_.replace("-", " "),
-            f"shut off at {breakers_spoken(house, (at,))}"
-            if (at := each.shut_off or each.enters)
-            else "where it is shut off is not recorded",
-        )
+        each.id: Handle(source_words(each), each.is_.replace("-", " "), stopping(house, each))
         for each in house.sources.values()
     }
 

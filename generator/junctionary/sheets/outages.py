@@ -3,11 +3,12 @@
 from collections.abc import Iterator
 
 from junctionary.figures.draws import Draw
-from junctionary.figures.outage import Carried, carried
+from junctionary.figures.outage import STARTING, Carried, carried
 from junctionary.house.isolate import isolate_panel
 from junctionary.house.matters import Matter, in_order
 from junctionary.house.model import Breaker, House
 from junctionary.house.network import breaker_named
+from junctionary.house.switching_off import BACKFED
 from junctionary.records.house import Source
 from junctionary.sheets.circuit_load import shown, working_line
 from junctionary.sheets.entries import Fact, Working, WorkingLine
@@ -24,12 +25,14 @@ from junctionary.sheets.naming import (
     said,
     source_words,
 )
+from junctionary.sheets.second_sources import stopping
 from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import GENERAL
 from junctionary.sources import cite
 
 CAUTIONS = (
-    "A generator runs outdoors only, far from every window and door: its exhaust kills without a smell.",
+    "A generator runs outdoors only, far from every window and door, its exhaust pointing away: carbon"
+    " monoxide kills without a smell. Check that a carbon monoxide alarm in the house works.",
     "Never through a plug with a plug at both ends. Never with the main on: it makes the street live,"
     " and can kill who works there.",
     "Solar panels make voltage whenever there is light; a battery always.",
@@ -79,12 +82,13 @@ def _stays(survey: Survey) -> Iterator[Phrase]:
 
 
 def _all_dead(survey: Survey) -> Iterator[Phrase]:
-    """Every source by its own shut-off, then the mains; then a test."""
+    """Every source stopped, and the breaker at which it enters off; the mains; then a test."""
     house = survey.house
     for source in house.sources.values():
-        at = source.shut_off or source.enters
-        where: Phrase = (_place(house, at),) if at else ("where it is shut off is not recorded",)
-        yield (_link(source), ": ", *where)
+        yield (_link(source), f": {stopping(house, source)}")
+    for breaker in survey.network.index.entering:
+        if breaker not in survey.network.index.mains:
+            yield (_on_face(house, house.breakers[breaker]), f": {BACKFED}")
     for main in survey.network.index.mains:
         yield (_on_face(house, house.breakers[main]),)
     if not survey.network.index.mains:
@@ -118,7 +122,7 @@ def _card(survey: Survey, source: Source) -> SourceCard:
         name=_link(source),
         facts=tuple(_facts(house, source, bool(by_hand))),
         warning=_warning(source, enters, main),
-        keeps=tuple(_keeps(survey, enters)) if enters is not None else (),
+        keeps=tuple(_keeps(survey, enters, held)) if enters is not None else (),
         over=tuple(_over(house, source, enters, main)) if by_hand and enters else (),
         back=tuple(_back(enters, main)) if by_hand and enters else (),
         cannot=tuple(_cannot(source, held)) if enters is not None else (),
@@ -151,13 +155,17 @@ def _warning(source: Source, enters: Breaker | None, main: Breaker | None) -> st
     """What must be said before anybody switches: above all that nothing on record keeps two sources apart."""
     if enters is None:
         return "Where it enters is not recorded: what it makes live is unknown. Find out before it is used."
-    apart = main is not None and enters.id in main.interlocked_with
-    if source.is_ == "generator-inlet" and not apart:
+    if source.is_ == "generator-inlet" and not _apart(enters, main):
         return (
             "Nothing on record keeps its breaker and the main from being on together."
             " Do not use it before an interlock or a transfer switch is seen there."
         )
     return ""
+
+
+def _apart(enters: Breaker, main: Breaker | None) -> bool:
+    """Whether an interlock is recorded between the breaker at which a source enters and the main."""
+    return main is not None and enters.id in main.interlocked_with
 
 
 def _matters(survey: Survey, enters: Breaker) -> tuple[Matter, ...]:
@@ -167,8 +175,9 @@ def _matters(survey: Survey, enters: Breaker) -> tuple[Matter, ...]:
     return in_order(one for each in feeds if each in house.circuits for one in index.matters[each])
 
 
-def _keeps(survey: Survey, enters: Breaker) -> Iterator[Phrase]:
-    """What matters, with its breaker and what it draws."""
+def _keeps(survey: Survey, enters: Breaker, held: Carried | None) -> Iterator[Phrase]:
+    """What matters and may be switched on, with its breaker and what it draws."""
+    left_off = {each.id for each in held.left_off} if held else set()
     house, draws = survey.house, survey.figures.draws
     told = {
         load.id: said(house, load.draws)
@@ -177,6 +186,8 @@ def _keeps(survey: Survey, enters: Breaker) -> Iterator[Phrase]:
         if load.draws is not None
     }
     for each in _matters(survey, enters):
+        if each.id in left_off:
+            continue
         breakers = house.circuits[each.circuit].breakers
         at: list[str | Link] = []
         for breaker in breakers:
@@ -198,7 +209,7 @@ def _held(survey: Survey, source: Source, enters: Breaker) -> Carried | None:
     kept = [draws[each.id] for each in _matters(survey, enters) if each.id in draws]
     if source.rating is None or not kept:
         return None
-    return carried(kept, source.rating.to("A"))
+    return carried(kept, source.rating.to("A"), draws.values())
 
 
 def _cannot(source: Source, held: Carried | None) -> Iterator[str]:
@@ -212,11 +223,19 @@ def _cannot(source: Source, held: Carried | None) -> Iterator[str]:
         yield sentence(
             f"cannot carry {each.name}: it draws {_amps(each)}, its rating is {rating} on each leg"
         )
+    for each in held.starting:
+        yield sentence(
+            f"cannot start {each.name}: a motor takes {STARTING} times what it draws ({_amps(each)}) or more,"
+            f" by common practice, while it starts; its rating is {rating} on each leg. Only if its maker"
+            " says that it starts on less"
+        )
+    for each in held.shared:
+        yield sentence(f"{each.name} stays off too: on its breaker is what it cannot carry or start")
     for each in held.beyond:
         yield sentence(
             f"{each.name} ({_amps(each)}) is too much beside all that matters more: one or the other"
         )
-    if held.alone or held.beyond:
+    if held.left_off or held.beyond:
         least = "at least " if held.untold else ""
         yield f"All the rest at once draws {least}{shown(held.rest_a)} A of {rating} on the fuller leg."
     if held.untold:
@@ -247,9 +266,13 @@ def _load(held: Carried) -> Iterator[Working]:
 
 
 def _over(house: House, source: Source, enters: Breaker, main: Breaker | None) -> Iterator[Phrase]:
-    if main is not None:
-        yield ("Off: ", _on_face(house, main), ".")
-    yield ("Every other breaker in that panel off.",)
+    last: Phrase = (", the main last: ", _on_face(house, main)) if main is not None else ()
+    yield ("Every breaker in that panel off", *last, ".")
+    if main is not None and _apart(enters, main):
+        yield (
+            "Slide the interlock plate over: it lets the generator's breaker on only while the main is off."
+            " Do not force it, and never take it off.",
+        )
     yield ("Set the generator up outdoors. Connect its cord at ", _stands(house, source), ", then start it.")
     yield ("On: ", _on_face(house, enters), ".")
     rating = said(house, source.rating)
@@ -263,5 +286,7 @@ def _over(house: House, source: Source, enters: Breaker, main: Breaker | None) -
 def _back(enters: Breaker, main: Breaker | None) -> Iterator[Phrase]:
     yield ("When the street has supply again: every breaker that you switched on, off.",)
     yield ("Off: ", breaker_link(enters.id), ". Then stop the generator and take its cord away.")
+    if main is not None and _apart(enters, main):
+        yield ("Slide the interlock plate back.",)
     if main is not None:
         yield ("On: ", Link("the main breaker", Ref("space", main.id)), ". Then the others, one at a time.")

@@ -26,6 +26,7 @@ from junctionary.sheets.naming import (
 )
 from junctionary.sheets.panels import fed_from
 from junctionary.sheets.rooms import box_row
+from junctionary.sheets.second_sources import stopping
 from junctionary.sheets.survey import Survey, edition_words, in_fewer, sentence, title
 from junctionary.sheets.titleblock import GENERAL
 
@@ -64,7 +65,7 @@ def panels_list(survey: Survey) -> ListSheet:
                 (each.is_.replace("-", " "),),
                 (said(house, each.rating),),
                 (link(house, each.enters) if each.enters else NOT_RECORDED,),
-                (each.shut_off or NOT_RECORDED,),
+                (stopping(house, each),),
                 (each.without_utility or NOT_RECORDED,),
             )
         )
@@ -80,7 +81,7 @@ def panels_list(survey: Survey) -> ListSheet:
             Group(
                 "Other sources",
                 ("What can keep a conductor live with the main off.",),
-                Table(("source", "is", "rating", "enters at", "shut off at", "without the utility"), sources),
+                Table(("source", "is", "rating", "enters at", "shut off", "without the utility"), sources),
             ),
         ),
     )

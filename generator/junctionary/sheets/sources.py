@@ -10,6 +10,7 @@ from junctionary.sheets.entries import Fact, Table
 from junctionary.sheets.isolation import before_source
 from junctionary.sheets.links import Phrase, Ref
 from junctionary.sheets.naming import NOT_RECORDED, link, said, source_words
+from junctionary.sheets.second_sources import stopping
 from junctionary.sheets.survey import Survey, excerpts, known_words, title
 from junctionary.sheets.titleblock import circuit_number
 
@@ -60,7 +61,7 @@ def _facts(survey: Survey, source: Source) -> Iterator[Fact]:
     yield Fact("rating", (said(survey.house, source.rating),))
     yield Fact("stands at", linked(source.at))
     yield Fact("enters at", linked(source.enters))
-    yield Fact("shut off at", linked(source.shut_off or source.enters))
+    yield Fact("shut off", (stopping(survey.house, source),))
     yield Fact("without the utility", (source.without_utility or NOT_RECORDED,))
     if source.charges_from is not None:
         yield Fact("charges from", (said(survey.house, source.charges_from),))

@@ -23,6 +23,7 @@
       Object.keys(data.sources).forEach(function (each) {
         if (!sources.has(each)) gather(sources, each, ["a main does not stop it"]);
       });
+      data.entering.forEach(function (each) { if (!breakers.has(each)) gather(breakers, each, ["a second source can feed back through it"]); });
     }
     var order = Object.keys(data.breakers);
     return {

@@ -289,7 +289,7 @@
       if (!lists) return;
       var list = globalThis.junctionaryOff.together(off, [each.id], function (id) { return lists[id]; });
       var all = list.breakers.length ? [globalThis.junctionarySpoken.breakers(off.panels, list.breakers.map(function (one) { return one.id; }))] : [];
-      all = all.concat(list.sources.map(function (one) { return off.sources[one.id][0]; }));
+      all = all.concat(list.sources.map(function (one) { return off.sources[one.id][0] + " (" + off.sources[one.id][2] + ")"; }));
       var said = (list.unknown.length ? words.UNKNOWN + "; " : "") + "off: " + all.join(", ") + ". ";
       if (!alike.has(said)) alike.set(said, { names: [], boxes: [], stays: list.stays });
       alike.get(said).names.push(each.kind === "panel" ? off.panels[each.id] || "panel " + each.id : each.kind + " " + each.id);

@@ -22,7 +22,7 @@ from junctionary.house.network.panel_wiring import (
     panel_edges,
     poles,
 )  # fmt: skip
-from junctionary.house.network.second_sources import entries_of
+from junctionary.house.network.second_sources import entering, entries_of
 from junctionary.house.network.ties import Zoned, called, listed
 from junctionary.house.network.unknowns import Unknown, end_name, is_untraced, unknowns_of
 from junctionary.house.network.wiring import (
@@ -52,6 +52,7 @@ __all__ = [
     "breaker_named",
     "called",
     "end_name",
+    "entering",
     "has_main",
     "is_ground",
     "is_service_panel",

@@ -8,6 +8,7 @@ from junctionary.house.matters import Matter, matters_of, panels_fed_by
 from junctionary.house.model import House, Panel
 from junctionary.house.network.edges import Edge
 from junctionary.house.network.panel_wiring import MAIN, has_main, is_service_panel
+from junctionary.house.network.second_sources import entering
 from junctionary.house.network.unknowns import Unknown
 from junctionary.house.terminals import Terminal
 from junctionary.records.values import UNKNOWN
@@ -23,7 +24,7 @@ class Index:
     ``terminals`` are those of a device, ``carrying`` those other than grounds. ``mains`` are
     those of the panels the utility feeds or may feed, ``untold_breakers`` those of which
     nothing tells what they feed, ``unplaced`` the second sources of which
-    nothing tells where they enter.
+    nothing tells where they enter; ``entering`` the breakers at which second sources enter.
     """
 
     conductors: Mapping[str, tuple[Edge, ...]]
@@ -37,6 +38,7 @@ class Index:
     mains: tuple[str, ...]
     untold_breakers: tuple[str, ...]
     unplaced: tuple[str, ...]
+    entering: tuple[str, ...]
 
 
 def index_of(
@@ -65,6 +67,7 @@ def index_of(
             if not isinstance(each.feeds, str) and each.spaces != (MAIN,)
         ),
         unplaced=tuple(each for each, names in entries.items() if not names),
+        entering=tuple(dict.fromkeys(entering(house).values())),
     )
 
 

@@ -22,6 +22,12 @@ def entries_of(house: House, terminals: Mapping[str, Terminal]) -> dict[str, tup
     }
 
 
+def entering(house: House) -> dict[str, str]:
+    """By source, the breaker at which it enters; without those of which that is not recorded."""
+    found = {each.id: breaker_named(house, each.enters) for each in house.sources.values() if each.enters}
+    return {id_: breaker.id for id_, breaker in found.items() if breaker is not None}
+
+
 def _entries(house: House, source: Source, terminals: Mapping[str, Terminal]) -> Iterable[str]:
     box = house.boxes.get(source.at or "")
     panel = house.panels.get(source.at or "")

@@ -2,8 +2,9 @@
 
 Why it matters: no list of breakers makes that box safe to open. The cable may be live from any of
     them, or from none today and from one tomorrow.
-What to do: before opening it switch off the main, and still test every conductor. Then trace the cable,
-    with a tester that puts a tone on it, and record what it belongs to or take it out.
+What to do: before opening it switch off the main and every other source, and still test every
+    conductor. Then trace the cable, with a tester that puts a tone on it, and record what it belongs to or
+    take it out.
 Cannot tell: when the make-up of a box is unknown or not recorded and no run is recorded into it.
 Stands: on the box's line. One finding a box.
 """
@@ -66,7 +67,8 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
                 found=f"Nobody could trace which circuit {listed(untraced)} in {box.id} is of.",
                 allowed="The circuit of every conductor in a box is known.",
                 because="No list of breakers makes this box dead for certain.",
-                do="Switch off the main and still test every conductor; then trace the cable and record it.",
+                do="Switch off the main and every other source, and still test every conductor;"
+                " then trace the cable and record it.",
                 edition=box.edition,
             )
         elif not runs and box.makeup_unknown:
