@@ -99,7 +99,7 @@ def _best_face(
             do = f"try {outlet.id} {how}: if it is dead too, the fault is before it, toward the panel;"
             do += " if it works, all before it is good"
             if not rank[0]:
-                both = listed(_in_common(house, [site for site, _ in places if site.id in hung]))
+                both = _in_common(house, [site for site, _ in places if site.id in hung])
                 certain = "" if own and breakers else "perhaps "
                 do = (
                     f"try {outlet.id} {how}; it is {certain}on another breaker: if it is dead too with"
@@ -110,13 +110,14 @@ def _best_face(
     return best[1] if best else None
 
 
-def _in_common(house: House, sites: Iterable[Site]) -> tuple[str, ...]:
-    """What feeds two outlets: breakers, boxes, cables, the utility; panels where it is nothing else."""
+def _in_common(house: House, sites: Iterable[Site]) -> str:
+    """What feeds two outlets: breakers; boxes, cables, the utility. Panels where it is nothing else."""
+    breakers: dict[str, None] = {}
     found: dict[str, None] = {}
     panels: dict[str, None] = {}
     for site in sites:
         if site.kind == "breaker":
-            found[site.id] = None
+            breakers[site.id] = None
         elif site.box is not None:
             found[f"box {site.box}"] = None
         elif site.panel is not None:
@@ -125,7 +126,7 @@ def _in_common(house: House, sites: Iterable[Site]) -> tuple[str, ...]:
             found[_cable(house, site.run)] = None
         else:
             found["the utility's conductors" if site.kind == "utility's side" else "the feeder"] = None
-    return tuple(found or panels)
+    return "; ".join(listed(tuple(each)) for each in (breakers, found) if each) or listed(tuple(panels))
 
 
 def _reading(marks: Told, places: Places, total: int) -> NextTest | None:

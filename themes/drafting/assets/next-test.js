@@ -57,7 +57,7 @@
       var how = outlet.face ? "with a tester" : "with its switches tried in every position";
       var what = "try " + outlet.id + " " + how + ": if it is dead too, the fault is before it, toward the panel; if it works, all before it is good";
       if (!rank[0]) {
-        var both = tools.listed(inCommon(ground, found.map(function (each) { return sites[each.site]; }).filter(function (site) { return hung.has(site[0]); })));
+        var both = inCommon(ground, found.map(function (each) { return sites[each.site]; }).filter(function (site) { return hung.has(site[0]); }));
         what = "try " + outlet.id + " " + how + "; it is " + (own.length && breakers.length ? "" : "perhaps ") +
           "on another breaker: if it is dead too with its own breaker on, look at what feeds both (" + both +
           "); if it works, what feeds both is good";
@@ -74,17 +74,18 @@
     return at >= 0 && one[at] > other[at];
   }
 
-  /* What feeds two outlets: breakers, boxes, cables, the utility; panels where it is nothing else. */
+  /* What feeds two outlets: breakers; boxes, cables, the utility. Panels where it is nothing else. */
   function inCommon(ground, sites) {
-    var found = new Set(), panels = new Set();
+    var breakers = new Set(), found = new Set(), panels = new Set();
     sites.forEach(function (site) {
-      if (site[1] === "breaker") found.add(site[0]);
+      if (site[1] === "breaker") breakers.add(site[0]);
       else if (site[4] !== null) found.add("box " + site[4]);
       else if (site[5] !== null) panels.add(ground.data.panelNames[site[5]] || site[5]);
       else if (site[6] !== null) found.add((ground.data.runs[site[6]] ? "cable " : "") + site[6]);
       else found.add(site[1] === "utility's side" ? "the utility's conductors" : "the feeder");
     });
-    return Array.from(found.size ? found : panels);
+    var both = [breakers, found].filter(function (each) { return each.size; });
+    return (both.length ? both : [panels]).map(function (each) { return root.junctionarySuspects.listed(Array.from(each)); }).join("; ");
   }
 
   function reading(ground, marks, found, total) {

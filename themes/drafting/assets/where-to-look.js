@@ -272,7 +272,9 @@
       : each.kind === "panel" ? capital(off.panels[each.id] || "panel " + each.id)
       : each.kind === "cable" ? "Cable " + each.id + ", in the walls" : each.kind === "feeder" ? "A feeder of which no cable is recorded"
       : "Before the panels: the utility's work";
+    var hazards = each.kind === "box" && data.hazards[each.id] || [];
     return [make("b", {}, name), " ", make("span", {}, each.where),
+      hazards.length ? make("p", {}, make("strong", {}, hazards.length > 1 ? "Hazards are open here: " : "A hazard is open here: "), hazards.map(say).join("; ") + ".") : "",
       make.apply(null, ["ul", { "class": "sites" }].concat(each.suspects.map(function (one) {
         var site = data.sites[one.site], why = site[3].map(say).join("; ") || site[1];
         /* The utility's conductors and a feeder without a run have no name but their words. */
