@@ -56,7 +56,7 @@ JOBS = (
     Job("a directory for the panel's door?", "main panel", ("Main panel",), ("Directory card",)),
     Job(
         "may I add an outlet here?", "K2.r1", ("K2", "r1", "Room for one more here?"),
-        ("Nothing on record stands against it", "12 AWG copper or thicker"), tabs="Room for one more here?",
+        ("Nothing on record stands against starting a cable from this box", "12 AWG copper or thicker"), tabs="Room for one more here?",
     ),
     Job("do wire, breaker and receptacle match?", "main/17", ("Circuits", "Kitchen counter, north wall"),
         ("Wire, breaker and devices",)),

@@ -157,8 +157,9 @@ def by_place() -> dict[str, set[Dead]]:
 
 
 def places(fault: Opened) -> set[str]:
-    """By which names the place of a fault may be told: either end of a wire, its run, its breaker."""
+    """By which names the place of a fault may be told: either end of a wire, its run, its breaker, a tab."""
     names = {name for edge in fault.edges for name in (edge.of, edge.a, edge.b)}
+    names |= {edge.a.removesuffix("-top") for edge in fault.edges if edge.kind == "tab"}
     return names | {
         breaker.id
         for breaker in demo().house.breakers.values()

@@ -62,7 +62,7 @@ def looked(house: House) -> Looked:
     book, known = address_book(()), ways(house, joined)
     isolations = {each: isolate(house, joined, each) for each in house.boxes}
     off = off_data(house, joined, isolations, book)
-    return Looked(house, joined, known, isolations, off, suspect_data(house, joined, known, book))
+    return Looked(house, joined, known, isolations, off, suspect_data(house, joined, known, {}, book))
 
 
 @pytest.fixture(scope="session")

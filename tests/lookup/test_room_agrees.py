@@ -33,7 +33,7 @@ ASK = """([data, cases]) => cases.map(([point, pole, watts, lasting]) => {
   const drop = told.drop && room.drop(told.drop, amps);
   if (held.none) return [held.none, drop && room.shown(drop.volts, 2)];
   const found = room.add(held, amps, lasting);
-  return [found.fits, found.limit, ...[amps, found.most, found.now, found.lasting].map(each => room.shown(each, 2)),
+  return [found.fits, found.limit, ...[amps, found.most, found.now, found.lasting, found.left].map(each => room.shown(each, 2)),
     drop && room.shown(drop.volts, 2)];
 })"""
 Case = tuple[str, str, int, bool]
@@ -55,6 +55,7 @@ def asked(house: House) -> Asked:
     room = RoomForMore(
         {each.id: point_room(house, joined, figures, loads, each) for each in house.devices.values()},
         {id_: box_room(house, joined, figures, each) for id_, each in offers.items()},
+        {},
     )
     return Asked(room, more_data(house, room, address_book(())))
 
@@ -83,7 +84,7 @@ def by_figures(points: Mapping[str, PointRoom], case: Case) -> list[Any]:
     if pole.room is None:
         return [None, lost]
     found = add(pole.room, amps, lasting=lasting)
-    figures = (amps, found.most_a, found.now_a, found.lasting_a)
+    figures = (amps, found.most_a, found.now_a, found.lasting_a, found.left_a)
     return [found.fits, found.limit, *map(shown, figures), lost]
 
 

@@ -407,6 +407,33 @@ def test_a_usual_load_brings_its_watts_and_whether_it_runs_for_hours(page: "Page
     assert "Within what is free: 1500 W is 12.5 A, of 14.85 A for three hours or more" in verdict
 
 
+def test_a_hazard_open_at_a_suspected_place_stands_with_it(page: "Page", demo_manual: Path) -> None:
+    to(page, demo_manual, "where-to-look.html", "#signs=none&dead=O3")
+    box = page.locator("#result .suspects > ol > li", has_text="Box O2")
+    assert "A hazard is open here: O2.r1.silver-top: more than one wire" in box.inner_text()
+    assert "open here" not in page.locator("#result .suspects > ol > li", has_text="Box O1").inner_text()
+
+
+def test_what_is_open_on_a_circuit_or_in_a_box_is_told_before_what_is_free(
+    page: "Page", demo_manual: Path
+) -> None:
+    to(page, demo_manual, "one-more.html", "#at=O2.r1&watts=300")
+    said = page.locator("#result").inner_text()
+    first, free = said.index("To be put right first:"), said.index("Within what is free")
+    terminal = said.index("hazard at O2.r1.silver-top: more than one wire is landed on a terminal")
+    reversed_ = said.index("hazard at O4.r1: a device's hot terminal is on the neutral")
+    assert first < terminal < free
+    assert first < reversed_ < free
+    assert said.count("hazard at O4.r1") == 1
+    assert "hazard at O4.r1" in (page.locator("#told").text_content() or "")
+    assert "14.5 A left on the circuit; one plugged load may draw 12 A now" in said
+    assert "12 A left on the circuit; one plugged load may draw 12 A now, 9.6 A for three hours" in said
+    row = page.locator(".on-paper tr", has_text="junction, old parlour cable").text_content() or ""
+    assert row.index("to be put right first: hazard at O2.r1.silver-top") < row.index("12 A")
+    to(page, demo_manual, "one-more.html", "#at=V7.r1")
+    assert "defect at V7: a box holds more than its volume allows" in page.locator("#result").inner_text()
+
+
 def test_what_is_no_whole_number_of_watts_is_refused_and_nothing_added(
     page: "Page", demo_manual: Path
 ) -> None:
@@ -420,8 +447,8 @@ def test_a_box_nobody_could_tell_and_one_no_longer_recorded_are_never_a_yes(
     page: "Page", demo_manual: Path
 ) -> None:
     to(page, demo_manual, "one-more.html", "#at=O8")
-    assert "Cannot be told." in page.locator("#result").inner_text()
-    assert "Nothing on record stands against it" not in page.locator("#result").inner_text()
+    assert "Whether a cable may start from this box cannot be told." in page.locator("#result").inner_text()
+    assert "Nothing on record stands against" not in page.locator("#result").inner_text()
     to(page, demo_manual, "one-more.html", "#at=K99.r1&watts=60")
     assert "nothing can be said of it" in page.locator("#result").inner_text()
 
@@ -429,7 +456,7 @@ def test_a_box_nobody_could_tell_and_one_no_longer_recorded_are_never_a_yes(
 def test_where_no_ground_comes_a_cable_may_not_start(page: "Page", demo_manual: Path) -> None:
     to(page, demo_manual, "one-more.html", "#at=G3.r1")
     said = page.locator("#result").inner_text()
-    assert "Not from here." in said
+    assert "No cable may start from this box on this circuit." in said
     assert "a GFCI device does not stand for one" in said
 
 

@@ -103,6 +103,11 @@ def test_one_set_of_cases_holds_for_both(
         assert [each["id"] for each in page["resets"]] == case["resets"]
     if "next" in case:
         assert page["next"]["at"] == case["next"]
+    for words in case.get("do", ()):
+        assert words in page["next"]["do"]
+    said = {each[0]: [each[3], each[-1]] for each in page["suspects"]}
+    for name, words in case.get("why", {}).items():
+        assert said[name] == words
     for part in ("stop", "unexplained"):
         for words in case.get(part, ()):
             assert any(words in each for each in page[part])

@@ -50,6 +50,20 @@ def test_what_follows_a_smaller_wire_in_the_same_size_is_as_thin() -> None:
     assert drawn == {"a1": False, "a2": True, "a3": True}
 
 
+def test_what_is_open_on_a_circuit_stands_before_the_room_on_it() -> None:
+    circuit = "circuit: den\nname: Den\nruns:\n  - {id: a1, cable: 14/2 NM-B, from: main, to: K1}\n"
+
+    def room(rating: str) -> str:
+        panel = f"panel: main\nspaces: 4\nbreakers:\n  1: {{rating: {rating}, feeds: den}}\n"
+        seen = surveyed(panels=panel, circuits=circuit, boxes=BOXES)
+        facts = circuit_sheet(seen, "den").facts
+        return next(plain(each.value) for each in facts if each.what == "room for")
+
+    assert room("20 A").startswith("to be put right first: hazard at a1: a breaker is rated above")
+    assert "A more" in room("20 A")
+    assert "put right" not in room("15 A")
+
+
 def test_a_run_whose_supply_end_is_unknown_is_drawn_dashed_and_said() -> None:
     made = sheet(
         "id: a1, cable: 12/2 NM-B, from: main, to: K1\nid: a2, cable: 12/2 NM-B, from: unknown, to: K2"

@@ -78,14 +78,17 @@ def _suspect_lines(house: House, found: Suspicion) -> Iterator[str]:
     if not found.suspects:
         return
     yield from caution_lines()
-    ends = {found.last_live: None, found.first_dead: None}
-    between = f" between {' and '.join(filter(None, ends))}" if len(ends) > 1 else ""
+    ends = dict.fromkeys(filter(None, (found.last_live, found.first_dead)))
+    named = ["the service" if each == "service" else each for each in ends]
+    between = f" between {' and '.join(named)}" if len(named) > 1 else ""
     yield f"Then these{between}, likeliest first by common practice; each alone explains it:"
     lists: dict[str, Isolation] = {}
     for each in found.suspects:
         roles = " and ".join(each.roles)
         why = "; ".join(each.site.why) or each.site.kind
-        yield f"  {each.site.id} ({roles}; weight {each.site.weight}): {why}"
+        told = f"({roles}; weight {each.site.weight})"
+        utility = each.site.kind == "utility's side"
+        yield f"  {why} {told}" if utility else f"  {each.site.id} {told}: {why}"
         yield f"      {_where(house, each.site)}"
         if each.before is not None:
             lists[each.before.of] = each.before

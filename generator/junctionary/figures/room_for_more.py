@@ -67,6 +67,7 @@ class Added:
 
     ``fits`` is False where it is certainly too much, None where what is not recorded decides.
     ``limit`` is the number that binds; ``most_a`` what may be added, at most where something is not recorded.
+    ``left_a`` is left of the circuit then, of which one plugged load may draw less.
     """
 
     fits: bool | None
@@ -74,6 +75,7 @@ class Added:
     most_a: Fraction
     now_a: Fraction
     lasting_a: Fraction
+    left_a: Fraction
 
 
 def add(room: Room, amps: Fraction, *, lasting: bool) -> Added:
@@ -87,7 +89,7 @@ def add(room: Room, amps: Fraction, *, lasting: bool) -> Added:
     then = [each if cord is None else min(each, cord) for each in (after, after * 4 / 5)]
     fits = False if amps > most else None if room.now.value is None else True
     limit = "what one plugged load may draw" if capped else left_of
-    return Added(fits, limit, most, then[0], then[1])
+    return Added(fits, limit, most, then[0], then[1], after)
 
 
 @dataclass(frozen=True, slots=True)

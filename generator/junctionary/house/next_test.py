@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from junctionary.house.model import House, Role
+from junctionary.house.network import listed
 from junctionary.house.sites import Site, SiteFacts, sites_of
 from junctionary.house.supply import Supply
 from junctionary.house.told import Told
@@ -42,7 +43,7 @@ def next_test(
     total = sum(site.weight for site, _ in places)
     tried = marks.ground if "ground" in left else marks.dead
     if len(places) > 1:
-        if "ground" not in left and (face := _best_face(held, marks, places, left, facts, total)):
+        if "ground" not in left and (face := _best_face(house, held, marks, places, left, facts, total)):
             return face
         if "ground" not in left and (reading := _reading(marks, places, total)):
             return reading
@@ -56,6 +57,7 @@ def next_test(
 
 
 def _best_face(
+    house: House,
     held: Supply,
     marks: Told,
     places: Places,
@@ -63,8 +65,12 @@ def _best_face(
     facts: SiteFacts,
     total: int,
 ) -> NextTest | None:
-    """The untried outlet that parts the suspects most evenly; faces of receptacles before lamps."""
+    """The untried outlet that parts the suspects most evenly; faces of receptacles before lamps.
+
+    Outlets of the dead ones' own breakers come before all others: one of another breaker may be dead by that.
+    """
     weights = {site.id: site.weight for site, _ in places}
+    own = {feed.breaker for each in marks.dead for feed in held.feeds[each]}
     at = {
         (role, point): [
             site.id for site in sites_of(facts, held.trees[role].edge(point)) if site.id in weights
@@ -73,7 +79,7 @@ def _best_face(
         for point in points
     }
     told = {*marks.dead, *marks.live}
-    best: tuple[bool, int, NextTest] | None = None
+    best: tuple[tuple[bool, bool, int], NextTest] | None = None
     for outlet in held.outlets.values():
         if outlet.id in told:
             continue
@@ -86,14 +92,41 @@ def _best_face(
         }
         this = sum(weights[each] for each in hung)
         split = min(this, total - this)
-        if split > 0 and (best is None or (outlet.is_face, split) > best[:2]):
+        breakers = {feed.breaker for feed in held.feeds[outlet.id]}
+        rank = (not own.isdisjoint(breakers), outlet.is_face, split)
+        if split > 0 and (best is None or rank > best[0]):
             how = "with a tester" if outlet.is_face else "with its switches tried in every position"
-            do = (
-                f"try {outlet.id} {how}: if it is dead too, the fault is before it, toward the panel;"
-                " if it works, all before it is good"
-            )
-            best = (outlet.is_face, split, NextTest("face", outlet.id, do, this, total - this))
-    return best[2] if best else None
+            do = f"try {outlet.id} {how}: if it is dead too, the fault is before it, toward the panel;"
+            do += " if it works, all before it is good"
+            if not rank[0]:
+                both = _in_common(house, [site for site, _ in places if site.id in hung])
+                certain = "" if own and breakers else "perhaps "
+                do = (
+                    f"try {outlet.id} {how}; it is {certain}on another breaker: if it is dead too with"
+                    f" its own breaker on, look at what feeds both ({both});"
+                    " if it works, what feeds both is good"
+                )
+            best = (rank, NextTest("face", outlet.id, do, this, total - this))
+    return best[1] if best else None
+
+
+def _in_common(house: House, sites: Iterable[Site]) -> str:
+    """What feeds two outlets: breakers; boxes, cables, the utility. Panels where it is nothing else."""
+    breakers: dict[str, None] = {}
+    found: dict[str, None] = {}
+    panels: dict[str, None] = {}
+    for site in sites:
+        if site.kind == "breaker":
+            breakers[site.id] = None
+        elif site.box is not None:
+            found[f"box {site.box}"] = None
+        elif site.panel is not None:
+            panels[_panel(house, site.panel)] = None
+        elif site.run is not None:
+            found[_cable(house, site.run)] = None
+        else:
+            found["the utility's conductors" if site.kind == "utility's side" else "the feeder"] = None
+    return "; ".join(listed(tuple(each)) for each in (breakers, found) if each) or listed(tuple(panels))
 
 
 def _reading(marks: Told, places: Places, total: int) -> NextTest | None:

@@ -72,13 +72,14 @@ def sites_of(facts: SiteFacts, edge: Edge) -> tuple[Site, ...]:
         )
     if edge.kind in ("service", "feeder"):
         panel = edge.b.partition("/")[0]
-        why = ("the service conductors",) if edge.kind == "service" else (f"feeds {panel}",)
+        why = (_utility(edge.a),) if edge.kind == "service" else (f"feeds {panel}",)
         return (_site(facts, edge.a, "utility's side" if edge.kind == "service" else "hidden cable", why),)
     if edge.kind == "tab":
         box = house.devices[edge.of].box
         side = edge.a.rpartition(".")[2].partition("-")[0]
         why = (f"the {side} tab between its halves",)
-        return (_site(facts, edge.of, "device's own tab", why, box),)
+        # Of its two tabs each is a place: either may be gone alone.
+        return (_site(facts, f"{edge.of}.{side}", "device's own tab", why, box),)
     if edge.kind in ("switch", "protector"):
         why = ("its contact" if edge.kind == "switch" else "its contacts, which open together",)
         return (_site(facts, edge.of, "device's own contact", why, house.devices[edge.of].box),)
@@ -92,6 +93,15 @@ def sites_of(facts: SiteFacts, edge: Edge) -> tuple[Site, ...]:
     if not held:
         return (_site(facts, edge.of, "splice", (f"between {edge.a} and {edge.b}",)),)
     return tuple(_joint(facts, end) if end in facts.connectors else _terminal(facts, end) for end in held)
+
+
+def _utility(point: str) -> str:
+    """The utility's conductor of ``service/neutral`` or ``service/A``, in words."""
+    end = point.partition("/")[2]
+    return {
+        "neutral": "the utility's neutral conductor",
+        "bus": "a hot conductor of the utility",
+    }.get(end, f"the utility's hot conductor of leg {end}")
 
 
 def _end(house: House, end: End) -> str:

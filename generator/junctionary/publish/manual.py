@@ -33,6 +33,7 @@ from junctionary.sheets.one_lines import one_line_sheet
 from junctionary.sheets.outages import outage_sheet
 from junctionary.sheets.panels import panel_sheet
 from junctionary.sheets.points import point_sheets
+from junctionary.sheets.put_right import open_hazards
 from junctionary.sheets.room_for_more import RoomForMore, one_more_sheet, room_for_more
 from junctionary.sheets.rooms import room_sheet
 from junctionary.sheets.safety import note_sheets, safety_sheet
@@ -84,10 +85,11 @@ def _lookup_data(
 ) -> dict[str, bytes]:
     book, house, network = address_book(kept), surveyed.house, surveyed.network
     off = off_data(house, network, surveyed.isolations, book)
+    suspects = suspect_data(house, network, known, open_hazards(surveyed), book)
     return {
         "lookup/find-data.js": script("junctionaryFindData", find_data(found, book)),
         "lookup/off-data.js": script("junctionaryOffData", off),
-        "lookup/suspect-data.js": script("junctionarySuspectData", suspect_data(house, network, known, book)),
+        "lookup/suspect-data.js": script("junctionarySuspectData", suspects),
         "lookup/more-data.js": script("junctionaryMoreData", more_data(house, room, book)),
     }
 

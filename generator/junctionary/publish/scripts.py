@@ -140,8 +140,10 @@ def off_data(house: House, network: Network, isolations: Mapping[str, Isolation]
     }
 
 
-def suspect_data(house: House, network: Network, known: Ways, book: AddressBook) -> Data:
-    """What a search for a fault rests on, and the lists for panels and for cables."""
+def suspect_data(
+    house: House, network: Network, known: Ways, hazards: Mapping[str, tuple[str, ...]], book: AddressBook
+) -> Data:
+    """What a search for a fault rests on, lists for panels and cables, and the hazards open in each box."""
     return {
         **suspect_ground(house, network, known),
         "readings": {word: _reading(each) for word, each in READINGS.items()},
@@ -149,6 +151,7 @@ def suspect_data(house: House, network: Network, known: Ways, book: AddressBook)
         "panels": {id_: _off(each) for id_, each in panel_lists(house, network).items()},
         "runs": {id_: _off(each) for id_, each in run_lists(house, network).items()},
         "points": _points(house),
+        "hazards": hazards,
         "hrefs": hrefs(book, {each: Ref("point", each) for each in house.devices}),
     }
 
@@ -157,14 +160,14 @@ def more_data(house: House, room: RoomForMore, book: AddressBook) -> Data:
     """What is free at each point and in each box; each number as two that it is the quotient of."""
     poles = {pole.poles[0]: pole for each in room.points.values() for pole in each.poles}
     return {
-        "poles": {id_: _pole(house, each, book) for id_, each in poles.items()},
+        "poles": {id_: _pole(house, room, each, book) for id_, each in poles.items()},
         "points": {id_: _point_room(house, each, book) for id_, each in room.points.items()},
-        "boxes": {id_: _box_room(house, each, book) for id_, each in room.boxes.items()},
+        "boxes": {id_: _box_room(house, room, each, book) for id_, each in room.boxes.items()},
         "dropLimit": drop_limit(),
     }
 
 
-def _pole(house: House, pole: PoleLoad, book: AddressBook) -> Data:
+def _pole(house: House, more: RoomForMore, pole: PoleLoad, book: AddressBook) -> Data:
     room, breaker, circuit = pole.room, house.breakers[pole.breaker], house.circuits[pole.circuit]
     leg = f", leg {' and '.join(pole.legs)}" if len(pole.legs) == 1 and breaker.poles > 1 else ""
     return {
@@ -185,6 +188,7 @@ def _pole(house: House, pole: PoleLoad, book: AddressBook) -> Data:
         "cord": _exact(room.cord.value) if room and room.cord and room.cord.value is not None else None,
         "limit": room.limit if room else "",
         "lacks": list(room.now.lacks) if room else [],
+        "first": list(more.first.get(Ref("circuit", pole.circuit), ())),
     }
 
 
@@ -209,17 +213,19 @@ def _drop(drop: Drop) -> Data:
     }  # fmt: skip
 
 
-def _box_room(house: House, room: BoxRoom, book: AddressBook) -> Data:
+def _box_room(house: House, more: RoomForMore, room: BoxRoom, book: AddressBook) -> Data:
     return {
         "place": place_of(house, house.boxes[room.box]),
         "href": href_of(book, Ref("box", room.box)),
-        "extending": [_extending(house, room, each) for each in alike(room.extending)],
+        "first": list(more.first.get(Ref("box", room.box), ())),
+        "extending": [_extending(house, more, room, each) for each in alike(room.extending)],
     }
 
 
-def _extending(house: House, room: BoxRoom, each: Extending) -> Data:
+def _extending(house: House, more: RoomForMore, room: BoxRoom, each: Extending) -> Data:
     return {
         "from": source_words_of(house, each),
+        "first": list(more.first_of(each.circuit, room.box)),
         "may": each.may,
         "stops": [reason_words(one) for one in each.stops],
         "lacks": list(each.lacks),

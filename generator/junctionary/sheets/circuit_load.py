@@ -11,7 +11,9 @@ from junctionary.formulas.sums import SumError, evaluate, plain
 from junctionary.formulas.worked import Step
 from junctionary.house.model import Circuit
 from junctionary.sheets.entries import Fact, Working, WorkingLine
+from junctionary.sheets.links import Ref
 from junctionary.sheets.naming import breaker_words
+from junctionary.sheets.put_right import first_words, put_right_first
 from junctionary.sheets.survey import Survey, cited, sentence
 from junctionary.units import decimal
 
@@ -37,7 +39,9 @@ def load_facts(survey: Survey, circuit: Circuit) -> Iterator[Fact]:
             drawn = "not recorded"
         yield Fact(f"load{of}", (f"{drawn}, of {shown(pole.rating_a)} A",))
         if pole.room is not None:
-            yield Fact(f"room for{of}", (_room_words(pole.room),))
+            open_ = first_words(put_right_first(survey, Ref("circuit", circuit.id)))
+            room = _room_words(pole.room)
+            yield Fact(f"room for{of}", (f"{open_}; then {room}" if open_ else room,))
 
 
 def load_workings(survey: Survey, circuit: Circuit) -> Iterator[Working]:

@@ -1,7 +1,7 @@
 """Builds the sheet on which room for one more load or cable is looked up, and what its page is given."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from junctionary.figures import PoleLoad
 from junctionary.figures.draws import LINE_TO_NEUTRAL, Draw
@@ -26,6 +26,7 @@ from junctionary.sheets.links import Link, Phrase, Ref
 from junctionary.sheets.lookup import Choices, OneMoreSheet
 from junctionary.sheets.makeup import plain_words
 from junctionary.sheets.naming import NOT_RECORDED, breaker_words
+from junctionary.sheets.put_right import first_words, put_right_first
 from junctionary.sheets.spoken import breakers_spoken
 from junctionary.sheets.survey import Survey, title
 from junctionary.sheets.titleblock import GENERAL
@@ -45,10 +46,19 @@ HEEDED = (
 
 @dataclass(frozen=True, slots=True)
 class RoomForMore:
-    """What is free at every point, and what every box has room for."""
+    """What is free at every point, what every box has room for, and what is to be put right ``first``.
+
+    ``first`` holds words for each circuit and box of which a hazard or a defect is open.
+    """
 
     points: Mapping[str, PointRoom]
     boxes: Mapping[str, BoxRoom]
+    first: Mapping[Ref, tuple[str, ...]]
+
+    def first_of(self, circuit: str | None, box: str) -> tuple[str, ...]:
+        """What is to be put right before anything is added to a circuit in a box; the circuit's first."""
+        both = (*self.first.get(Ref("circuit", circuit or ""), ()), *self.first.get(Ref("box", box), ()))
+        return tuple(dict.fromkeys(both))
 
 
 def room_for_more(survey: Survey, supply: Supply) -> RoomForMore:
@@ -58,22 +68,9 @@ def room_for_more(survey: Survey, supply: Supply) -> RoomForMore:
     offers = offers_of(house, network, supply)
     return RoomForMore(
         {each.id: point_room(house, network, figures, loads, each) for each in house.devices.values()},
-        {id_: _with_hazards(survey, box_room(house, network, figures, each)) for id_, each in offers.items()},
+        {id_: box_room(house, network, figures, each) for id_, each in offers.items()},
+        {ref: put_right_first(survey, ref) for ref in survey.findings_at if ref.kind in ("circuit", "box")},
     )
-
-
-def _with_hazards(survey: Survey, room: BoxRoom) -> BoxRoom:
-    """Hazards that are open on a circuit come before anything is added to it."""
-    return replace(room, extending=tuple(_warned(survey, each) for each in room.extending))
-
-
-def _warned(survey: Survey, each: Extending) -> Extending:
-    found = survey.findings_at.get(Ref("circuit", each.circuit or ""), ())
-    hazards = [one.says for one in found if one.severity == "hazard" and not one.accepted]
-    if not hazards:
-        return each
-    first = f"open on that circuit, and to be put right first: {' '.join(hazards)}"
-    return replace(each, heeds=(*each.heeds, Reason(first.rstrip("."))))
 
 
 def one_more_sheet(survey: Survey, room: RoomForMore) -> OneMoreSheet:
@@ -89,8 +86,8 @@ def one_more_sheet(survey: Survey, room: RoomForMore) -> OneMoreSheet:
         recorded=tuple(_recorded(survey.figures.draws.values())),
         heeded=HEEDED,
         table=Table(
-            ("box", "breaker", "free", "for hours", "room for a cable", "may one start here"),
-            tuple(row for each in house.boxes.values() for row in _rows(survey, room.boxes[each.id], each)),
+            ("box", "breaker", "free", "for hours", "room for a cable", "may a cable start here"),
+            tuple(row for each in house.boxes.values() for row in _rows(survey, room, each)),
         ),
     )
 
@@ -124,15 +121,18 @@ def _recorded(draws: Iterable[Draw]) -> Iterator[tuple[str, str]]:
             yield f"{rounded}{'h' if each.continuous else ''}", f"{each.name}, {rounded} W"
 
 
-def _rows(survey: Survey, room: BoxRoom, box: Box) -> Iterator[Row]:
+def _rows(survey: Survey, more: RoomForMore, box: Box) -> Iterator[Row]:
     loads = pole_loads(survey.figures)
     first: Phrase = (Link(box.id, Ref("box", box.id)), f", {place_of(survey.house, box)}")
+    room = more.boxes[box.id]
     for each in alike(room.extending):
         pole = _pole_of(loads, each)
+        open_ = first_words(more.first_of(each.circuit, box.id))
+        source = source_words_of(survey.house, each)
         yield Row(
             (
                 first,
-                (source_words_of(survey.house, each),),
+                (f"{source}; {open_}" if open_ else source,),
                 (free_words(pole),),
                 (lasting_words(pole),),
                 (cables_words(room.cables, each),),

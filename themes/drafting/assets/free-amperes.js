@@ -36,7 +36,7 @@
     return {
       fits: above(amps, most) ? false : pole.lacks.length ? null : true,
       limit: capped ? "what one plugged load may draw" : lasting ? "80 % of what is left" : pole.limit,
-      most: most, now: cord ? smaller(after, cord) : after, lasting: cord ? smaller(long, cord) : long
+      most: most, now: cord ? smaller(after, cord) : after, lasting: cord ? smaller(long, cord) : long, left: after
     };
   }
 

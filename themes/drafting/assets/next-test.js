@@ -26,11 +26,12 @@
     return { kind: kind, at: at, "do": what, "this": one, other: other };
   }
 
-  /* The untried outlet that parts the suspects most evenly; faces of receptacles before lamps. */
+  /* The untried outlet that parts the suspects most evenly; faces of receptacles before lamps.
+     Outlets of the dead ones' own breakers come before all others: one of another breaker may be dead by that. */
   function bestFace(ground, marks, found, searched, byRole, total) {
     var tools = root.junctionarySuspects, sites = ground.data.sites, weights = new Map(), best = null;
     found.forEach(function (each) { weights.set(sites[each.site][0], sites[each.site][2]); });
-    var at = {};
+    var at = {}, own = marks.dead.flatMap(function (each) { return breakersOf(ground, each); });
     searched.forEach(function (role) {
       at[role] = new Map(byRole[role].left.map(function (point) {
         var ids = tools.edge(ground, role, point)[2].map(function (site) { return sites[site][0]; });
@@ -50,12 +51,41 @@
       var one = 0;
       hung.forEach(function (id) { one += weights.get(id); });
       var split = Math.min(one, total - one);
-      if (split <= 0 || (best && !(outlet.face > best.face || (outlet.face === best.face && split > best.split)))) return;
+      var breakers = breakersOf(ground, outlet.id);
+      var rank = [breakers.some(function (each) { return own.includes(each); }), outlet.face, split];
+      if (split <= 0 || (best && !above(rank, best.rank))) return;
       var how = outlet.face ? "with a tester" : "with its switches tried in every position";
-      best = { face: outlet.face, split: split, test: made("face", outlet.id, "try " + outlet.id + " " + how +
-        ": if it is dead too, the fault is before it, toward the panel; if it works, all before it is good", one, total - one) };
+      var what = "try " + outlet.id + " " + how + ": if it is dead too, the fault is before it, toward the panel; if it works, all before it is good";
+      if (!rank[0]) {
+        var both = inCommon(ground, found.map(function (each) { return sites[each.site]; }).filter(function (site) { return hung.has(site[0]); }));
+        what = "try " + outlet.id + " " + how + "; it is " + (own.length && breakers.length ? "" : "perhaps ") +
+          "on another breaker: if it is dead too with its own breaker on, look at what feeds both (" + both +
+          "); if it works, what feeds both is good";
+      }
+      best = { rank: rank, test: made("face", outlet.id, what, one, total - one) };
     });
     return best && best.test;
+  }
+
+  function breakersOf(ground, id) { return ground.by.get(id).feeds.map(function (feed) { return feed[0]; }); }
+
+  function above(one, other) {
+    var at = one.findIndex(function (each, number) { return each !== other[number]; });
+    return at >= 0 && one[at] > other[at];
+  }
+
+  /* What feeds two outlets: breakers; boxes, cables, the utility. Panels where it is nothing else. */
+  function inCommon(ground, sites) {
+    var breakers = new Set(), found = new Set(), panels = new Set();
+    sites.forEach(function (site) {
+      if (site[1] === "breaker") breakers.add(site[0]);
+      else if (site[4] !== null) found.add("box " + site[4]);
+      else if (site[5] !== null) panels.add(ground.data.panelNames[site[5]] || site[5]);
+      else if (site[6] !== null) found.add((ground.data.runs[site[6]] ? "cable " : "") + site[6]);
+      else found.add(site[1] === "utility's side" ? "the utility's conductors" : "the feeder");
+    });
+    var both = [breakers, found].filter(function (each) { return each.size; });
+    return (both.length ? both : [panels]).map(function (each) { return root.junctionarySuspects.listed(Array.from(each)); }).join("; ");
   }
 
   function reading(ground, marks, found, total) {

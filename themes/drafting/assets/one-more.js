@@ -6,7 +6,7 @@
   var words = globalThis.junctionaryWords, make = words.make;
   var at = document.getElementById("at"), usual = document.getElementById("usual");
   var watts = document.getElementById("watts"), hours = document.getElementById("hours");
-  var result = document.getElementById("result"), state = {};
+  var result = document.getElementById("result"), state = {}, toldFirst = [];
 
   at.addEventListener("change", function () { state.at = at.value ? [at.value] : []; kept(); show(); });
   usual.addEventListener("change", function () {
@@ -62,6 +62,7 @@
   function show() {
     var id = (state.at || [])[0], point = data.points[id], box = data.boxes[point ? point.box : id];
     result.replaceChildren();
+    toldFirst = [];
     document.body.classList.toggle("answered", Boolean(id));
     if (!id) return;
     if (!box) {
@@ -71,12 +72,19 @@
     var more = whole();
     watts.setAttribute("aria-invalid", String(more === null));
     if (more === null) result.append(make("p", { "class": "warned", id: "watts-wrong", role: "alert" }, make("strong", {}, "Enter whole watts, as 1500.")));
-    if (point) load(id, point, more || 0);
+    if (point) load(id, point, more || 0, box);
     else result.append(make("p", {}, "Nothing is plugged in or wired at " + id + ": a cable is all that could start there."));
     cable(point ? point.box : id, box);
   }
 
-  function load(id, point, more) {
+  /* Hazards and defects that are open come before any answer; each is told once. */
+  function first(lines) {
+    var fresh = lines.filter(function (each, at) { return !toldFirst.includes(each) && lines.indexOf(each) === at; });
+    toldFirst = toldFirst.concat(fresh);
+    return fresh.length ? [make("p", {}, make("strong", {}, "To be put right first:")), list(fresh)] : [];
+  }
+
+  function load(id, point, more, box) {
     var amps = room.amperes(more, point.volts), lasting = hours.checked;
     if (!point.poles.length) {
       result.append(section("One more load at " + id, make("p", { "class": "verdict" }, "Cannot be told: " + (point.lacks.join("; ") || "which circuit feeds it is not recorded") + ".")));
@@ -86,6 +94,7 @@
       var pole = data.poles[name];
       var made = section(id + ", " + pole.breaker, make("p", { "class": "soft" }, words.link(pole.circuit, pole.href, ""),
         ": " + (pole.rating ? pole.rating + " A, " : "") + pole.at + (point.byLabel ? "; by its label alone" : "") + "."));
+      made.append.apply(made, first(pole.first.concat(box.first)));
       made.append(pole.none ? make("p", { "class": "verdict" }, sentence(pole.none)) : verdict(point, pole, amps, more, lasting));
       if (!pole.none) made.append(figures(pole, amps, more, lasting));
       if (point.lacks.length) made.append(make("p", {}, make("strong", {}, "Not known: "), point.lacks.join("; ") + "."));
@@ -111,7 +120,8 @@
       : fits === false ? "Too much: " + what + "; free is " + free + ". The limit is " + found.limit + "."
       : fits === null ? "Cannot be told: " + what + "; free is " + free + ", and less by what is not recorded."
       : "Within what is free: " + what + ", of " + free + ". The limit is " + found.limit + ".";
-    document.getElementById("told").textContent = pole.breaker.charAt(0).toUpperCase() + pole.breaker.slice(1) + ". " + said;
+    document.getElementById("told").textContent = pole.breaker.charAt(0).toUpperCase() + pole.breaker.slice(1) + ". " +
+      (toldFirst.length ? "To be put right first: " + toldFirst.join("; ") + ". " : "") + said;
     return make("p", { "class": "verdict" }, said);
   }
 
@@ -121,10 +131,15 @@
       if (!more) return ["", ""];
       return found.fits === false ? ["too much by", room.shown(room.minus(amps, found.most), 2) + " A"] : ["free after it", both(found)];
     }
-    function both(found) { return atMost + room.shown(found.now, 2) + " A now; " + room.shown(found.lasting, 2) + " A for three hours or more"; }
+    /* Where the circuit has more to spare than one plugged load may draw, both are told. */
+    var before = room.add(pole, nothing, false), corded = room.above(before.left, before.now);
+    function both(found) {
+      return (corded ? atMost + room.shown(found.left, 2) + " A left on the circuit; one plugged load may draw " : "") +
+        atMost + room.shown(found.now, 2) + " A now" + (corded ? ", " : "; ") + room.shown(found.lasting, 2) + " A for three hours or more";
+    }
     return facts([
       ["drawn already", pole.drawn + (pole.draws.length ? ", with all that is recorded on" : "; no load is recorded")],
-      ["free", both(room.add(pole, nothing, false))],
+      ["free", both(before)],
       after(room.add(pole, amps, lasting)),
       ["not known", pole.lacks.join("; ")]
     ]);
@@ -142,9 +157,13 @@
   function cable(id, box) {
     var made = section("A cable from box " + id, make("p", { "class": "soft" }, box.place + ". Before it is opened: ",
       make("a", { href: "make-dead.html#box=" + encodeURIComponent(id) }, "switch off, tick off, then test"), "."));
+    if (!box.extending.length) made.append.apply(made, first(box.first));
     if (!box.extending.length) made.append(make("p", { "class": "verdict" }, "Cannot be told: nothing is recorded to come to this box."));
     box.extending.forEach(function (each) {
-      made.append(make("h3", {}, each["from"]), make("p", { "class": "verdict" }, each.may === false ? "Not from here." : each.may === null ? "Cannot be told." : "Nothing on record stands against it."));
+      made.append(make("h3", {}, each["from"]));
+      made.append.apply(made, first(each.first));
+      made.append(make("p", { "class": "verdict" }, each.may === false ? "No cable may start from this box on this circuit."
+        : each.may === null ? "Whether a cable may start from this box cannot be told." : "Nothing on record stands against starting a cable from this box."));
       if (each.stops.length) made.append(list(each.stops));
       if (each.lacks.length) made.append(make("p", {}, make("strong", {}, "Not known: "), each.lacks.join("; ") + "."));
       if (each.may !== false) {

@@ -251,7 +251,8 @@
     return make("p", {}, "Between " + names[0] + " and " + names[1] + ". Each of these alone explains it.");
   }
 
-  function kindOf(site) { return site[4] !== null ? "box" : site[5] !== null ? "panel" : site[6] !== null ? "cable" : ""; }
+  function kindOf(site) { return site[4] !== null ? "box" : site[5] !== null ? "panel" : site[6] !== null ? "cable" :
+    site[1] === "utility's side" ? "" : "feeder"; }
 
   function idOf(site) { return site[4] || site[5] || site[6]; }
 
@@ -259,7 +260,7 @@
   function byPlace(suspects) {
     var found = new Map();
     suspects.forEach(function (each) {
-      var site = data.sites[each.site], kind = kindOf(site), key = kind + " " + (kind ? idOf(site) : "");
+      var site = data.sites[each.site], kind = kindOf(site), key = kind + " " + idOf(site);
       if (!found.has(key)) found.set(key, { kind: kind, id: idOf(site), where: site[7], suspects: [] });
       found.get(key).suspects.push(each);
     });
@@ -269,11 +270,15 @@
   function place(each) {
     var name = each.kind === "box" ? words.link("Box " + each.id, off.hrefs[each.id], "")
       : each.kind === "panel" ? capital(off.panels[each.id] || "panel " + each.id)
-      : each.kind === "cable" ? "Cable " + each.id + ", in the walls" : "Before the panels: the utility's work";
+      : each.kind === "cable" ? "Cable " + each.id + ", in the walls" : each.kind === "feeder" ? "A feeder of which no cable is recorded"
+      : "Before the panels: the utility's work";
+    var hazards = each.kind === "box" && data.hazards[each.id] || [];
     return [make("b", {}, name), " ", make("span", {}, each.where),
+      hazards.length ? make("p", {}, make("strong", {}, hazards.length > 1 ? "Hazards are open here: " : "A hazard is open here: "), hazards.map(say).join("; ") + ".") : "",
       make.apply(null, ["ul", { "class": "sites" }].concat(each.suspects.map(function (one) {
         var site = data.sites[one.site], why = site[3].map(say).join("; ") || site[1];
-        var named = each.kind === "cable" ? "" : say(site[0]) + ": ";
+        /* The utility's conductors and a feeder without a run have no name but their words. */
+        var named = ["box", "panel"].includes(each.kind) ? say(site[0]) + ": " : "";
         /* Under the heading of its panel that goes without saying. */
         return make("li", {}, (named + why).replaceAll(" in " + off.panels[each.id], "") + " ", make("span", { "class": "soft" }, "(" + one.roles.join(" and ") + ")"));
       })))];
