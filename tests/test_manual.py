@@ -10,6 +10,7 @@ from urllib.parse import unquote, urlsplit
 import pytest
 
 from junctionary.cli.opening import Result, open_record
+from junctionary.sheets.wording import on_sheet
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
@@ -190,7 +191,7 @@ def test_every_finding_and_every_missing_fact_is_on_its_sheet(demo: Result, page
             or str(finding.place) in findings.text
         )
     for each in demo.judgement.unrecorded:
-        assert each.about[0] in missing.text
+        assert on_sheet(demo.house, each.about[0]) in missing.text
 
 
 @pytest.mark.browser

@@ -55,6 +55,16 @@ def test_a_page_names_one_place_current_and_stays_out_of_indexes(path: str) -> N
     assert "default-src 'none'" in HTML[path]
 
 
+@pytest.mark.parametrize(
+    "path",
+    sorted(each for each in HTML if re.match(r"(findings|not-recorded|checklist|rule/.*)\.html", each)),
+)
+def test_a_sheet_that_may_send_somebody_to_a_box_cautions_before_its_first_section(path: str) -> None:
+    told = HTML[path].partition("<section")[0]
+    for due in ("Before any box is opened", "its own sheet lists", "prove it dead", "licensed electrician"):
+        assert due in told
+
+
 @every_page
 def test_a_page_never_says_safe(path: str) -> None:
     assert not re.search(r"\bsafe\b", words(path), re.IGNORECASE)

@@ -80,7 +80,7 @@ def test_a_room_with_boxes_nobody_recorded_is_never_in_the_clear() -> None:
     judged = judge_example(bare)
     made = survey(judged.house, judged.network, judged.figures, judged.judgement, "0" * 64, {})
     for stage in checklist_sheet(made).stages:
-        assert "whether every box of room den is recorded" in row(stage.rooms.rows, "Den")[3]
+        assert "whether every box of “Den” is recorded" in row(stage.rooms.rows, "Den")[3]
         assert "Den" not in words(stage.clear)
 
 

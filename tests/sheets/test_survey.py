@@ -9,6 +9,7 @@ from junctionary.sheets.naming import homes, ref_of
 from junctionary.sheets.schedules import not_recorded_sheet
 from junctionary.sheets.splices import splices_sheet
 from junctionary.sheets.survey import boxes_known, cited, excerpts, known_words
+from junctionary.sheets.wording import on_sheet
 
 PANEL = "panel: main\nspaces: 4\nbreakers: {1: {rating: 20 A, feeds: den, says: Den}}\n"
 CIRCUIT = "circuit: den\nname: Den receptacles\nruns:\n  - {id: a1, cable: 14/2 NM-B, from: main, to: K1}\n"
@@ -62,7 +63,8 @@ def test_no_two_findings_share_a_name() -> None:
 
 def test_everything_a_check_lacks_is_on_the_sheet_of_missing_facts() -> None:
     shown = {each.what for each in not_recorded_sheet(SURVEY).missing}
-    assert shown == {need for each in SURVEY.judgement.unrecorded for need in each.needs}
+    house, unrecorded = SURVEY.house, SURVEY.judgement.unrecorded
+    assert shown == {on_sheet(house, need) for each in unrecorded for need in each.needs}
 
 
 def test_the_lines_behind_a_thing_end_where_the_next_begins() -> None:

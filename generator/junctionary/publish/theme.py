@@ -40,6 +40,8 @@ def theme(name: str = "drafting") -> Theme:
     )
     environment.globals.update(
         steps=caution.STEPS,
+        steps_elsewhere=caution.STEPS_ELSEWHERE,
+        before_any=caution.BEFORE_ANY,
         cautions=caution.CAUTIONS,
         unknown_words=caution.UNKNOWN,
         severity_means=SEVERITY_MEANS,

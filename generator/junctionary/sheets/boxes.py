@@ -83,7 +83,7 @@ def _fed_by(survey: Survey, circuit: str) -> Phrase:
 
 def _lead(survey: Survey, box: Box) -> str:
     parts = [box.name] if box.name else []
-    parts.append(where(survey.house, box.record.at))
+    parts += filter(None, [where(survey.house, box.record.at, box.name)])
     held = [
         counted(len(box.devices), "device"),
         counted(len(box.runs), "cable"),

@@ -16,6 +16,21 @@ STEPS = (
     "This list was worked out from a record. It is not a test, and a record can be wrong.",
 )
 
+STEPS_ELSEWHERE = (
+    "Find the sheet of what is to be opened. Switch off everything listed there, and lock or tag it."
+    " Where nothing is listed: main off, and still test.",
+    STEPS[1].replace("every conductor here", "every conductor in it"),
+    STEPS[2].replace("This list was", "Such a list is"),
+)
+"""The same steps on a sheet that has no list of its own."""
+
+BEFORE_ANY = (
+    "Before any box is opened: switch off everything its own sheet lists, lock or tag it, and prove it dead;"
+    " where nothing is listed, main off, and still test."
+    " If in doubt, leave it and call a licensed electrician."
+)
+"""The caution, short, on a sheet from which somebody may go and open a box."""
+
 CAUTIONS = (
     "A switch that is off is not dead: its other screw stays live.",
     "A white conductor can be hot.",

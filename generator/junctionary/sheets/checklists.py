@@ -14,6 +14,7 @@ from junctionary.sheets.lists import Judged
 from junctionary.sheets.naming import NOT_RECORDED, circuit_link, counted, homes
 from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import GENERAL
+from junctionary.sheets.wording import on_sheet
 
 NOTHING = "nothing"
 
@@ -50,7 +51,7 @@ def checklist_sheet(survey: Survey) -> ChecklistSheet:
             Link("What each check looks at", Ref("sheet", "rules")),
             ".",
         ),
-        stages=tuple(_stage(stage, before, places, standing) for stage, before in LAST_CHEAP.items()),
+        stages=tuple(_stage(survey, stage, before, places, standing) for stage, before in LAST_CHEAP.items()),
     )
 
 
@@ -76,13 +77,15 @@ def _judged(
             whole.append(name)
             continue
         facts = len(survey.missing_at.get(ref, ()))
-        told = (*_checks(here.wants), *(("; " if here.wants else "") + each for each in here.unwritten))
+        unwritten = (on_sheet(survey.house, each) for each in here.unwritten)
+        told = (*_checks(here.wants), *(("; " if here.wants else "") + each for each in unwritten))
         rows.append(Row(((name,), (str(facts),), told)))
     heads = (what, "facts missing", "cannot be told")
     return Judged(Table(heads, tuple(rows), figures=(1,)), listed(tuple(whole)))
 
 
 def _stage(
+    survey: Survey,
     stage: Cheap,
     before: str,
     places: Iterable[tuple[Ref | None, Phrase, str]],
@@ -105,7 +108,7 @@ def _stage(
                     name,
                     (now,),
                     listed(tuple(Link(each.rule.id, each.ref) for each in wrong)) or (NOTHING,),
-                    ("; ".join(words for words, _ in alike(list(facts))) or NOTHING,),
+                    (on_sheet(survey.house, "; ".join(words for words, _ in alike(list(facts)))) or NOTHING,),
                 )
             )
         )

@@ -7,7 +7,7 @@ from junctionary.checks.finding import LAST_CHEAP
 from junctionary.sheets.entries import SEVERITIES, Excerpt, Row, Table
 from junctionary.sheets.links import Link, Ref
 from junctionary.sheets.lists import Group, ListSheet
-from junctionary.sheets.naming import counted
+from junctionary.sheets.naming import counted, raised
 from junctionary.sheets.notes import RulePage
 from junctionary.sheets.survey import Survey, sentence, title
 from junctionary.sheets.titleblock import GENERAL, rule_number
@@ -64,8 +64,11 @@ def _page(survey: Survey, rule: LoadedRule) -> RulePage:
         lead=(rule.id,),
         severity=rule.severity,
         stage=LAST_CHEAP[rule.stage],
-        parts=tuple((SAID.get(heading, heading), text) for heading, text in rule.parts),
-        cites=tuple(f"{each}: {each.summary}" for each in rule.cites),
+        parts=tuple((SAID.get(heading, heading), raised(text)) for heading, text in rule.parts),
+        # Common practice is its own sentence; a clause has a number and what it asks.
+        cites=tuple(
+            str(each) if each.clause == each.summary else f"{each}: {each.summary}" for each in rule.cites
+        ),
         fails=_example(rule.fails),
         passes=_example(rule.passes),
         met=tuple(each for each in survey.findings if each.rule.id == rule.id),

@@ -38,7 +38,8 @@ def dark_rooms(survey: Survey, circuit: Circuit) -> tuple[str, ...]:
 def dark_says(survey: Survey, circuit: Circuit) -> Phrase:
     """Of a feeder, in words, the panels and circuits that go dark with it; else nothing."""
     house = survey.house
-    panels = tuple(Link(house.panels[each].name, Ref("panel", each)) for each in panels_behind(house, circuit))
+    fed = panels_behind(house, circuit)
+    panels = tuple(Link(house.panels[each].name, Ref("panel", each)) for each in fed)
     if not panels:
         return ()
     circuits = tuple(circuit_link(house, each) for each in behind(survey, circuit))

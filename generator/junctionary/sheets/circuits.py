@@ -15,7 +15,7 @@ from junctionary.sheets.entries import Fact, Row, Table, Working, WorkingLine
 from junctionary.sheets.grounds import ground_matches, ground_workings
 from junctionary.sheets.isolation import before_circuit
 from junctionary.sheets.links import Link, Phrase, Ref, listed
-from junctionary.sheets.makeup import cable_words, connector_words, device_words, how_known
+from junctionary.sheets.makeup import cable_words, connector_words, how_known
 from junctionary.sheets.naming import (
     NOT_RECORDED,
     breaker_link,

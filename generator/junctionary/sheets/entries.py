@@ -1,6 +1,7 @@
 """What several sheets share: facts, findings, what is missing, sums written out, the record behind a page."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import Literal
 
 from junctionary.sheets.links import Phrase, Ref
@@ -47,11 +48,15 @@ class FindingEntry:
 
 @dataclass(frozen=True, slots=True)
 class MissingEntry:
-    """A fact the record does not hold, and what could be told with it."""
+    """A fact the record does not hold, and what could be told with it.
+
+    ``names`` are what the breakers and rooms that ``what`` names by id are called; empty once that is said.
+    """
 
     what: str
     about: Phrase
     settles: Phrase
+    names: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,14 +9,13 @@ from junctionary.house.resets import Reset
 from junctionary.house.supply import Supply
 from junctionary.house.switching_off import Isolation
 from junctionary.records.panels import Surge
-from junctionary.records.places import At
 from junctionary.records.rooms import Thing
 from junctionary.sheets.caution import UNKNOWN
 from junctionary.sheets.face_words import face_place, face_words, panel_words
 from junctionary.sheets.found import Found
-from junctionary.sheets.links import Ref
+from junctionary.sheets.links import Ref, in_a_row
 from junctionary.sheets.makeup import cable_words, device_words, plain_words
-from junctionary.sheets.naming import breaker_words, said, source_words, where
+from junctionary.sheets.naming import breaker_words, said, source_words, surface, where
 from junctionary.sheets.resets import resets_for
 from junctionary.sheets.second_sources import sources_off, stopping
 from junctionary.sheets.spoken import breakers_spoken
@@ -155,15 +154,9 @@ def place_of(house: House, box: Box) -> str:
     parts += [box.name] if box.name else []
     if at is not None:
         # Many a name says the wall or the ceiling itself.
-        parts += [surface] if (surface := _surface(at)) and surface not in (box.name or "") else []
+        parts += filter(None, [surface(at, box.name)])
         parts += [f"{said(house, at.up)} up"] if at.up is not None else []
     return ", ".join(parts)
-
-
-def _surface(at: At) -> str:
-    if at.wall is not None:
-        return f"{at.wall} wall"
-    return "ceiling" if at.ceiling is not None else "floor" if at.floor is not None else ""
 
 
 def _worked(survey: Survey) -> dict[str, tuple[str, ...]]:
@@ -346,7 +339,7 @@ def _rooms(house: House) -> Iterator[Found]:
 def _circuits(house: House) -> Iterator[Found]:
     for each in house.circuits.values():
         off = _breakers_of(house, each.breakers)
-        rooms = ", ".join(house.rooms[room].name for room in each.rooms if room in house.rooms)
+        rooms = in_a_row(house.rooms[room].name for room in each.rooms if room in house.rooms)
         words = (each.id, each.name, "circuit", each.record.purpose or "")
         yield Found("circuit", each.id, each.name, rooms, off, Ref("circuit", each.id), words)
 

@@ -51,7 +51,7 @@ def listed(pieces: tuple[str | Link, ...], last: str = "and") -> Phrase:
 
 
 def joints(names: Iterable[str]) -> tuple[str, str]:
-    """What stands between the names of a list, and before its last word: semicolons where a name holds a comma."""
+    """What stands between the names of a list, and before its last word: semicolons where one has a comma."""
     return ("; ", "; ") if any("," in each for each in names) else (", ", " ")
 
 

@@ -1,5 +1,6 @@
 """Names as answers give them, turned into links; and which pages a name concerns."""
 
+import re
 from collections.abc import Iterable
 
 from junctionary.house.model import End, House
@@ -12,6 +13,10 @@ from junctionary.sheets.links import Link, Ref
 from junctionary.units import Quantity, show_as
 
 NOT_RECORDED = "not recorded"
+
+_POWER = re.compile(r"(?<=\d )(in|ft|mm|cm|m)([23])\b")
+_RAISED = {"2": "²", "3": "³"}
+_NUMBERED = re.compile(r"(\D*)(\d*)")
 
 
 def ref_of(house: House, name: str, place: Place | None = None) -> Ref | None:
@@ -111,7 +116,7 @@ def said(house: House, value: object) -> str:
     if value is None:
         return NOT_RECORDED
     if isinstance(value, Quantity):
-        return show_as(value, house.record.shows)
+        return raised(show_as(value, house.record.shows))
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, Said | str | int):
@@ -119,26 +124,44 @@ def said(house: House, value: object) -> str:
     return " ".join(map(str, value)) if isinstance(value, list | tuple) else str(value)
 
 
-def where(house: House, at: At | None) -> str:
-    """Where a thing is, in words."""
+def raised(words: str) -> str:
+    """Units as they are printed: ``20.3 in³`` for ``20.3 in3``."""
+    return _POWER.sub(lambda each: each[1] + _RAISED[each[2]], words)
+
+
+def natural(id_: str) -> tuple[tuple[str, int], ...]:
+    """What sorts ``K2`` before ``K10``."""
+    return tuple((letters, int(number or 0)) for letters, number in _NUMBERED.findall(id_))
+
+
+def surface(at: At, name: str | None = None) -> str:
+    """``east wall``, ``ceiling`` or ``floor``; nothing where the name of what is there says it itself."""
+    on = f"{at.wall} wall" if at.wall is not None else ""
+    on = on or ("ceiling" if at.ceiling is not None else "floor" if at.floor is not None else "")
+    return "" if on in (name or "") else on
+
+
+def where(house: House, at: At | None, name: str | None = None) -> str:
+    """Where a thing is, in words, without the wall or the ceiling that its name says itself."""
     if at is None:
         return "place not recorded"
-    parts = []
+    parts: list[str] = []
     if at.wall is not None:
-        parts.append(f"{at.wall} wall")
+        parts += filter(None, [surface(at, name)])
         if at.along is not None:
             parts.append(f"{said(house, at.along)} from its left end")
-    for surface, point in (("ceiling", at.ceiling), ("floor", at.floor)):
+    for flat, point in (("ceiling", at.ceiling), ("floor", at.floor)):
         if point is not None:
             x, y = (said(house, each) for each in point)
             east, south = _toward(x, "east", "west"), _toward(y, "south", "north")
-            parts.append(f"{surface}, {east} and {south} of the house's north-west corner")
+            parts += [] if flat in (name or "") else [flat]
+            parts.append(f"{east} and {south} of the house's north-west corner")
     if at.up is not None:
         parts.append(f"{said(house, at.up)} up")
     parts += [
         f"really in the {room} {side} it" for side, room in (("above", at.above), ("below", at.below)) if room
     ]
-    return ", ".join(parts) or "place not recorded"
+    return ", ".join(parts) or ("" if surface(at) else "place not recorded")
 
 
 def _toward(length: str, ahead: str, back: str) -> str:

@@ -12,7 +12,7 @@ from junctionary.sheets.faces import GUARD_SIGNS, feeds_phrase
 from junctionary.sheets.grounds import panel_facts, panel_workings
 from junctionary.sheets.isolation import before_panel
 from junctionary.sheets.legend import WORDS
-from junctionary.sheets.links import Link, Phrase, Ref
+from junctionary.sheets.links import Link, Phrase, Ref, in_a_row
 from junctionary.sheets.naming import NOT_RECORDED, circuit_link, room_link, said, where
 from junctionary.sheets.panel import PanelSheet
 from junctionary.sheets.survey import Survey, excerpts, in_fewer, known_words, title
@@ -126,7 +126,7 @@ def rooms_served(house: House, breaker: Breaker) -> str:
     """The rooms of what a breaker feeds, by their names; nothing where that is not known."""
     circuit = house.circuits.get(str(breaker.feeds))
     rooms = circuit.rooms if circuit else ()
-    return ", ".join(house.rooms[each].name for each in rooms if each in house.rooms)
+    return in_a_row(house.rooms[each].name for each in rooms if each in house.rooms)
 
 
 def in_order(panel: Panel) -> list[Breaker]:

@@ -9,13 +9,14 @@ from junctionary.records.values import NONE
 from junctionary.sheets.elevations import BESIDE_IN, elevations
 from junctionary.sheets.entries import Fact, Row, Table
 from junctionary.sheets.isolation import before_room
-from junctionary.sheets.links import Link, Phrase, Ref, listed
+from junctionary.sheets.links import Link, Phrase, Ref, joints, listed, plain
 from junctionary.sheets.makeup import cable_words, device_words, makeup_words
 from junctionary.sheets.naming import (
     NOT_RECORDED,
     breaker_link,
     circuit_link,
     end_link,
+    natural,
     recorded,
     room_link,
     said,
@@ -93,9 +94,10 @@ def box_row(survey: Survey, box: Box, *before: Phrase) -> Row:
 def fed_by(house: House, circuits: tuple[str, ...]) -> Phrase:
     """Circuits with their breakers: ``Den receptacles (main 14)``."""
     pieces: list[str | Link] = []
-    for index, circuit in enumerate(circuits):
-        pieces += [", "] if index else []
-        pieces.append(circuit_link(house, circuit))
+    names = tuple(circuit_link(house, each) for each in circuits)
+    comma, _ = joints(plain((each,)) for each in names)
+    for index, (circuit, name) in enumerate(zip(circuits, names, strict=True)):
+        pieces += [comma, name] if index else [name]
         breakers = house.circuits[circuit].breakers if circuit in house.circuits else ()
         if breakers:
             pieces += [" (", *listed(tuple(breaker_link(each) for each in breakers), "+"), ")"]
@@ -135,7 +137,7 @@ def _fed_by(house: House, room: Room) -> Table:
     rows = []
     for id_ in room.circuits:
         circuit = house.circuits[id_]
-        here = [each for each in circuit.boxes if each in room.boxes]
+        here = sorted((each for each in circuit.boxes if each in room.boxes), key=natural)
         breakers = listed(tuple(breaker_link(each) for each in circuit.breakers)) or (NOT_RECORDED,)
         boxes = listed(tuple(Link(each, Ref("box", each)) for each in here)) or ("none recorded",)
         rows.append(Row((breakers, (circuit_link(house, id_),), boxes)))

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Mapping
 
-from junctionary.sheets.caution import CAUTIONS, STEPS
+from junctionary.sheets.caution import CAUTIONS, STEPS_ELSEWHERE
 from junctionary.sheets.entries import Fact
 from junctionary.sheets.links import Link, Ref
 from junctionary.sheets.notes import NoteSheet, SafetySheet
@@ -13,7 +13,8 @@ from junctionary.sheets.titleblock import GENERAL, note_number
 EMERGENCY = (
     (
         "somebody is being shocked",
-        "Do not touch them. Switch off the main, or call for help if it cannot be reached.",
+        "Do not touch them or what they touch. Call the emergency number, in every case."
+        " Switch off the main if that can be done without touching either.",
     ),
     (
         "smell, smoke, heat or buzzing",
@@ -39,7 +40,7 @@ def safety_sheet(survey: Survey, notes: tuple[NoteSheet, ...]) -> SafetySheet:
         ref=Ref("sheet", "notes"),
         heading="Safety",
         lead=("Read this before opening anything. If in doubt, leave it and call a licensed electrician.",),
-        steps=STEPS,
+        steps=STEPS_ELSEWHERE,
         cautions=CAUTIONS,
         emergency=(*shut, *(Fact(what, (do,)) for what, do in EMERGENCY)),
         notes=tuple(

@@ -20,6 +20,7 @@ from junctionary.sheets.faces import panel_face
 from junctionary.sheets.links import Kind, Link, Phrase, Ref, listed
 from junctionary.sheets.naming import box_of, counted, homes, link, ref_of
 from junctionary.sheets.titleblock import TitleBlock
+from junctionary.sheets.wording import names_in, on_sheet, with_names
 
 SHORT_DIGEST = 12
 
@@ -229,10 +230,10 @@ def _finding_entries(house: House, findings: Iterable[Finding], kind: Kind) -> I
             about=listed(
                 tuple(link(house, each, place=finding.place) for each in _apart(house, finding.about))
             ),
-            found=finding.found,
-            allowed=finding.allowed,
-            because=finding.because,
-            do=finding.do,
+            found=on_sheet(house, finding.found),
+            allowed=on_sheet(house, finding.allowed),
+            because=on_sheet(house, finding.because),
+            do=on_sheet(house, finding.do),
             source=cited(finding.cites),
             place=str(finding.place),
             accepted=_accepted(finding),
@@ -264,10 +265,15 @@ def in_fewer(missing: Sequence[MissingEntry]) -> tuple[MissingEntry, ...]:
     for words, positions in alike([each.what for each in missing]):
         several = [missing[each] for each in positions]
         about, settles = (
-            tuple(dict.fromkeys(piece for each in told for piece in each if isinstance(piece, Link)))
-            for told in ([each.about for each in several], [each.settles for each in several])
+            tuple(dict.fromkeys(piece for each in phrases for piece in each if isinstance(piece, Link)))
+            for phrases in ([each.about for each in several], [each.settles for each in several])
         )
-        found.append(several[0] if len(several) == 1 else MissingEntry(words, listed(about), listed(settles)))
+        names = {id_: name for each in several for id_, name in each.names.items()}
+        told = with_names(words, names)
+        if len(several) == 1:
+            found.append(MissingEntry(told, several[0].about, several[0].settles))
+        else:
+            found.append(MissingEntry(told, listed(about), listed(settles)))
     return tuple(found)
 
 
@@ -280,7 +286,7 @@ def _missing_entries(
     for each in wanted(house, judgement.unrecorded):
         settles: Phrase = listed(tuple(Link(rule, Ref("rule", rule)) for rule in each.rules))
         about = listed(tuple(link(house, one, place=each.place) for one in each.about))
-        entry = MissingEntry(each.fact, about, settles)
+        entry = MissingEntry(each.fact, about, settles, names_in(house, each.fact))
         entries.append(entry)
         for home in homes(house, each.about, each.place):
             at.setdefault(home, []).append(entry)

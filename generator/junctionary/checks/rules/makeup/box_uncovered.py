@@ -1,7 +1,8 @@
 """A box stands open.
 
 Why it matters: live joints are within reach of a hand, and what burns in the box is not kept in it.
-What to do: put on a blank cover, or the device, lampholder or canopy that belongs there.
+What to do: with the breakers off and the box proved dead, put on a blank cover, or the device, lampholder
+    or canopy that belongs there.
 Cannot tell: when a box without a device has no cover recorded. A box with a device is taken to be closed by
     its plate or canopy unless its cover is said to be none. Boxes not made up yet are left alone.
 Stands: on the box's key.

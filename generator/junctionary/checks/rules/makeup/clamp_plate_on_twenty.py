@@ -2,7 +2,8 @@
 
 Why it matters: on a 20 A circuit a device rated 15 A may pass on more than its own rating, and then all
     hangs on how the wire is held. A plate that the maker does not list for a wire may not hold it.
-What to do: lay a loop around the screw, or put in a device rated as its circuit is.
+What to do: with the breakers off and the box proved dead, lay a loop around the screw, or put in a device
+    rated as its circuit is.
 Cannot tell: when the breaker's or the device's rating, or how the device may be landed, is not recorded.
 Stands: on the terminal's line, or the device's where a word of make-up landed it. One finding a device.
 """

@@ -2,7 +2,8 @@
 
 Why it matters: a nick breaks under the next bend; a cut or brittle insulation lets current out to wood,
     metal or a hand.
-What to do: cut back to sound wire, or replace the cable. Move brittle insulation no more than must be.
+What to do: with the breakers off and the box proved dead, cut back to sound wire, or replace the cable.
+    Move brittle insulation no more than must be.
 Cannot tell: when the box was made up and nobody noted how sheath, insulation and copper were
     found. Damage that is noted as mended is let pass.
 Stands: on the box's key.

@@ -1,7 +1,8 @@
 """The grounds of a box hold together only through a device, or not at all.
 
 Why it matters: whoever takes the device out opens the ground of everything behind it, and nothing shows it.
-What to do: join the grounds of all cables in a connector, and bring one pigtail from it to each device.
+What to do: with the breakers off and the box proved dead, join the grounds of all cables in a connector,
+    and bring one pigtail from it to each device.
 Cannot tell: when the make-up of a box, or where a ground is joined or landed, is not recorded. Where two
     wires are under one screw that is not made for it, that check speaks alone. Capped grounds of spare
     cables are left alone.

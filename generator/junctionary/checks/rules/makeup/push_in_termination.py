@@ -2,7 +2,8 @@
 
 Why it matters: the spring holds the wire by a thin edge; with load and the years it loosens and heats, and
     everything behind it goes dead or burns.
-What to do: when the box is next open, move the wires to the screws, with a loop or under the clamp plate.
+What to do: when the box is next open and proved dead, move the wires to the screws, with a loop or under
+    the clamp plate.
 Cannot tell: when how a terminal is landed is not recorded and the device has push-in holes, and when a box's
     make-up is not recorded. A wire that is too large for such a hole is another check's matter.
 Stands: on the terminal's line, or the device's where a word of make-up landed it. One finding a device.

@@ -2,7 +2,8 @@
 
 Why it matters: its small spring is made for that wire only. A thicker one bends it or is barely
     touched, a metal other than copper creeps away from it, and the joint heats.
-What to do: land the wire under the device's screw, looped clockwise and tightened as listed.
+What to do: with the breakers off and the box proved dead, land the wire under the device's screw, looped
+    clockwise and tightened as listed.
 Cannot tell: when the size or metal of the wire is not recorded; when it is not recorded how a wire
     other than 14 AWG copper is landed, on a device that may have push-in terminals; or when a
     box's make-up, or where some conductor in it is landed, is unknown or not recorded.
@@ -79,7 +80,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
                     + " by push-in.",
                     allowed="14 AWG solid copper only.",
                     because="Its spring is made for that wire; another makes poor contact and heats.",
-                    do="Land it under the screw instead, and tighten it to the listed torque.",
+                    do="With the box proved dead, land it under the screw, tightened to the listed torque.",
                     edition=box.edition,
                 )
             elif any(each.size is None or each.metal is None for each in landing.wires):

@@ -2,7 +2,8 @@
 
 Why it matters: take that device out and the loads beyond it, on both legs, stand in series across
     240 V; what is small there burns.
-What to do: join the whites under a connector and bring one pigtail to the device.
+What to do: with the breakers off and the box proved dead, join the whites under a connector and bring one
+    pigtail to the device.
 Cannot tell: when the make-up of a box on a circuit of several breakers is unknown or not recorded.
 Stands: on the line of the terminal, or the device's.
 """

@@ -2,7 +2,8 @@
 
 Why it matters: a joint that heats in the open sets fire to the framing or the insulation around it; nobody
     finds it again behind the plaster.
-What to do: put the joint into a box that stays reachable, or replace the cable from box to box.
+What to do: with the breakers off and the box proved dead, put the joint into a box that stays reachable, or
+    replace the cable from box to box.
 Cannot tell: when whether there is a box is unknown. Taps of knob-and-tube wiring stand in the open by
     design, and are left alone.
 Stands: on the box's key, which here names the place of the joint.

@@ -1,7 +1,8 @@
 """Conductors are joined with no connector made for it.
 
 Why it matters: twisted and taped wires loosen and char the tape; solder melts in a fault and lets go.
-What to do: make the joint again in a connector that is listed for these conductors.
+What to do: with the breakers off and the box proved dead, make the joint again in a connector that is
+    listed for these conductors.
 Cannot tell: when by what a joint is made is unknown or not recorded. The soldered and taped taps of
     knob-and-tube wiring were made so by design, and are left alone.
 Stands: on the joint's line, or the box's key where a word of make-up made it.

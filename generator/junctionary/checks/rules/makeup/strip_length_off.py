@@ -2,7 +2,8 @@
 
 Why it matters: bare copper that shows can touch what is beside it; insulation under a screw keeps the
     screw from the copper, and the joint heats.
-What to do: strip by the gauge on the back of the device, and land the wire again.
+What to do: with the breakers off and the box proved dead, strip by the gauge on the back of the device, and
+    land the wire again.
 Cannot tell: when a bare length is recorded and the device's gauge is not, and when nobody noted
     how the wires of a box were stripped. A difference of 1/8 in is let pass. Practice.
 Stands: on the terminal's line, or the box's key where the whole box is said to be so.

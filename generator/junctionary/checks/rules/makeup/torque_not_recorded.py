@@ -1,4 +1,4 @@
-"""Nobody recorded that a device's screws were tightened to the listed torque.
+"""A device's screws are not on record as tightened to the listed torque.
 
 Why it matters: a loose screw is the commonest cause of a burnt terminal, and one too tight cuts the
     wire. Afterwards torque cannot be looked up on the screw: what was not written down is lost.

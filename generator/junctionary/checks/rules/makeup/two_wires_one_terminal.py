@@ -2,8 +2,8 @@
 
 Why it matters: a screw holds one wire. Of two, one bears less, works loose, heats and arcs; and
     whatever hangs on it goes dead or, if it is the neutral, worse.
-What to do: join the wires in a connector and bring one pigtail to the terminal, or use a device
-    whose instructions say that its clamp takes two.
+What to do: with the breakers off and the box proved dead, join the wires in a connector and bring one
+    pigtail to the terminal, or use a device whose instructions say that its clamp takes two.
 Cannot tell: when several wires are under a clamp plate and the kind of device does not say how many
     its clamp takes (``per_terminal``); or when a box's make-up, or where some conductor in it is
     landed, is unknown or not recorded.
@@ -83,6 +83,6 @@ def _fault(landing: Landing, wires: list[str], most: int | None, edition: str) -
         found=f"{landing.terminal} holds {len(wires)} wires: {held}.",
         allowed=f"At most {most} on this terminal." if most and most > 1 else "One wire on a terminal.",
         because="The wire that bears less works loose, heats and arcs.",
-        do="Join them in a connector, and bring one pigtail to the terminal.",
+        do="With the box proved dead, join them in a connector, and bring one pigtail to the terminal.",
         edition=edition,
     )

@@ -2,7 +2,8 @@
 
 Why it matters: a nick, a long strip or a loop laid backwards can be seen for the ten minutes before the
     plate goes on, and not again for years.
-What to do: when the box is next open, look at sheath, insulation, copper, strip and loops, and note it.
+What to do: when the box is next open and proved dead, look at sheath, insulation, copper, strip and loops,
+    and note it.
 Cannot tell: when the stage of the box is not recorded, so that nobody knows whether it is closed.
 Stands: on the box's key.
 """

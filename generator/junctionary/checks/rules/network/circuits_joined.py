@@ -2,7 +2,7 @@
 
 Why it matters: with one of them off the wire stays live from the other, and the wire is guarded by
     both ratings together; where they are on opposite legs it is a dead short.
-What to do: switch both off, find where the two circuits meet, and part them there.
+What to do: switch both off, find where the two circuits meet, prove that box dead, and part them there.
 Cannot tell: when conductors of several circuits enter a box whose make-up is unknown or not recorded.
     Every switch counts as closed.
 Stands: on the line of the joint or the terminal where the two meet; on the device's where its own tab or

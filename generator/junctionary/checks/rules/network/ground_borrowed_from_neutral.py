@@ -2,8 +2,8 @@
 
 Why it matters: the metal of whatever is plugged in carries the neutral's current, and becomes live
     as soon as that neutral comes loose anywhere. A plug-in tester shows such a receptacle as right.
-What to do: take the jumper out. Join the terminal to a ground that comes from the panel; where there is
-    none, use what the code allows without one, and label it.
+What to do: with the circuit off and the box proved dead, take the jumper out. Join the terminal to a ground
+    that comes from the panel; where there is none, use what the code allows without one, and label it.
 Cannot tell: when a cable, an end, a landing or a make-up on the way is unknown or not recorded.
 Stands: on the line of the joint or the terminal where the two meet, or the device's. One finding for all
     that hang on one neutral.

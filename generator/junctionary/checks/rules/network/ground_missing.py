@@ -2,8 +2,9 @@
 
 Why it matters: with no way back to the panel, a fault to metal trips nothing; the metal stays live
     until a hand gives it a way.
-What to do: join the terminal to the ground of the cable that feeds it, and follow that back where it is
-    lost. Where the old cable has none, run one, or use what the code allows without it.
+What to do: with the breakers off and the box proved dead, join the terminal to the ground of the cable that
+    feeds it, and follow that back where it is lost. Where the old cable has none, run one, or use what the
+    code allows without it.
 Cannot tell: when a cable, an end, a landing or a make-up on the way is unknown or not recorded; or, where
     no ground comes to the box, whether a luminaire or an appliance has a lead for one.
     Where no ground conductor comes to the box, a switch is left alone, and a receptacle has a check

@@ -2,7 +2,8 @@
 
 Why it matters: on opposite legs the neutral carries the difference of the two currents; on one leg it
     carries their sum, up to twice what its wire may carry, and no breaker notices.
-What to do: move one of the breakers to a space on the other leg, with its partner, and tie the two.
+What to do: with the panel's main off and its bus proved dead, move one of the breakers to a space on the
+    other leg, with its partner, and tie the two.
 Cannot tell: when the leg of a space is unknown, or when only one breaker of the pair is recorded. Spaces
     side by side in a row are on one leg; those above each other are not, unless the panel says otherwise.
 Stands: on the later breaker's line.

@@ -2,7 +2,8 @@
 
 Why it matters: the neutral may carry two circuits' current with no breaker to notice, and who opens it
     with the one breaker off has the other's current in his hand.
-What to do: switch off both circuits, part the neutrals, and give each hot the neutral of its own cable.
+What to do: switch off both circuits, prove the box dead, part the neutrals, and give each hot the neutral
+    of its own cable.
 Cannot tell: when a neutral or a hot on the way meets something unknown or not recorded.
     Two hots that a record gives one circuit share their neutral by right.
 Stands: on the line of the joint or the terminal where the circuits' neutrals meet; else on the terminal

@@ -2,7 +2,8 @@
 
 Why it matters: part of every load's current comes back on the grounds and on metal, which may be
     touched, and no guard against ground faults can work behind it.
-What to do: part the two at the joint. They meet in one place only, at the service.
+What to do: with the circuit off and the box proved dead, part the two at the joint. They meet in one place
+    only, at the service.
 Cannot tell: when a box with both has a make-up that is unknown or not recorded. A bond in a
     subpanel is another matter.
 Stands: on the line of the joint or the terminal where the two meet; else on the limiting run's line.

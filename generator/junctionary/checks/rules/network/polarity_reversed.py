@@ -99,8 +99,8 @@ def _judged(box: Box, device: Device, network: Network) -> Iterator[Fault | Cann
             about=(device.id, box.id, *wrong, *device.circuits),
             found="; ".join(f"{name} is on {what}" for name, what in wrong.items()) + ".",
             allowed="Hot on brass or the black lead, neutral on silver or the white lead.",
-            because="What is switched off there stays live.",
-            do=f"With {box.id} proved dead, change the wires over here, or where they were swapped before.",
+            because="What is plugged in or fixed there stays live inside when its own switch is off.",
+            do=f"With {box.id} proved dead, swap its wires; if an earlier box crossed them, swap them there.",
             edition=box.edition,
         )
     elif untold:

@@ -1,7 +1,8 @@
 """A live cable feeds nothing.
 
 Why it matters: it is one more thing to be cut or drilled into, and nobody misses it when it is damaged.
-What to do: take it off where it is fed and cap it at both ends, or keep it and label both.
+What to do: with the breakers off and the box proved dead, take it off where it is fed and cap it at both
+    ends, or keep it and label both.
 Cannot tell: when the far end of a live run is unknown or not recorded.
 Stands: on the run's line.
 """
