@@ -84,7 +84,7 @@ def test_the_caution_comes_before_everything_else(path: str) -> None:
 
 def test_every_breaker_is_listed_with_its_reasons_and_a_link() -> None:
     said = words("circuit/den.html")
-    assert "Both of these breakers must be off" in said
+    assert "All 3 of these must be off" in said
     assert "its neutral is joined to the den's in box J7; passes through box D1 uncut" in said
     assert '<a href="../panel/main.html#space-main/14">main 14</a>' in HTML["circuit/den.html"]
 
