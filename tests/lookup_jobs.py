@@ -101,10 +101,7 @@ def by_keys(page: "Page", manual: Path, job: Job) -> tuple[str, int]:
     keys = 1 + len(job.types)
     if not job.enters:
         return words_of(page, "#found"), keys
-    cover = page.url
-    page.keyboard.press("Enter")
-    page.wait_for_url(lambda url: url != cover)
-    page.wait_for_load_state()
+    enter(page)
     keys += 1
     if job.tabs:
         page.keyboard.press("Tab")
@@ -115,8 +112,7 @@ def by_keys(page: "Page", manual: Path, job: Job) -> tuple[str, int]:
             keys += 1
             if page.evaluate("document.activeElement.textContent.trim()") == job.tabs:
                 break
-        page.keyboard.press("Enter")
-        page.wait_for_load_state()
+        enter(page)
         keys += 1
     return words_of(page, "main"), keys
 
@@ -125,8 +121,17 @@ def by_clicks(page: "Page", manual: Path, job: Job) -> str:
     """The text at the end of a job done by touch alone."""
     to_cover(page, manual)
     for name in job.clicks:
-        page.get_by_role("link", name=name, exact=True).first.click()
+        with page.expect_event("framenavigated"):
+            page.get_by_role("link", name=name, exact=True).first.click()
+        page.wait_for_load_state()
     return words_of(page, "main")
+
+
+def enter(page: "Page") -> None:
+    """Press Enter, and be where it leads: another page, or another place of this one."""
+    with page.expect_event("framenavigated"):
+        page.keyboard.press("Enter")
+    page.wait_for_load_state()
 
 
 def to_cover(page: "Page", manual: Path) -> None:
