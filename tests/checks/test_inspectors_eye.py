@@ -221,6 +221,12 @@ def test_a_washer_in_a_closet_asks_for_the_laundrys_circuit(says: Callable) -> N
     assert says("laundry-circuit-missing", record).found == ["rooms/nook.yaml:1"]
 
 
+def test_a_panel_without_a_main_that_nobody_says_is_fed_is_not_passed(says: Callable) -> None:
+    main = "[panels/main.yaml]\npanel: main\nrating: 100 A\nmain: 100 A\nspaces: 2\nfed_by: service\n"
+    attic = "[panels/attic.yaml]\npanel: attic\nrating: 60 A\nmain: none\nspaces: 2\n"
+    assert says("panel-guarded-too-high", main + attic).needs == ["which breaker feeds panel attic"]
+
+
 @pytest.mark.parametrize(("width", "found"), [("36 in", True), ("9 ft", False)])
 def test_a_door_for_vehicles_is_no_way_out(width: str, found: bool, says: Callable) -> None:
     record = (

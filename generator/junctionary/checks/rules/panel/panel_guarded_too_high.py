@@ -5,8 +5,8 @@ Why it matters: the bars of a panel carry all that its circuits draw together. A
 What to do: put in a main or a feeder breaker of no more than the panel's rating, which its label gives, and
     see that the load fits it; or put in a larger panel.
 Cannot tell: when the panel's rating is not recorded, or neither its main nor the breaker of its feeder
-    is. The smaller of the two guards it. A panel that the service feeds, with no main of its own, is not
-    judged. From memory.
+    is, or what feeds a panel that has no main. The smaller of the two guards it. A panel that the service
+    feeds, with no main of its own, is not judged. From memory.
 Stands: on the panel's line.
 """
 
@@ -17,7 +17,7 @@ from junctionary.checks.finding import HAZARD, ROUGHED, CannotTell, Fault, Rule
 from junctionary.checks.wording import amps
 from junctionary.figures import Figures
 from junctionary.house.model import House, Panel
-from junctionary.house.network import Network
+from junctionary.house.network import Network, is_service_panel
 from junctionary.records.values import NONE
 from junctionary.sources import cite
 from junctionary.units import Quantity
@@ -59,7 +59,8 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
     for panel in house.panels.values():
         feeder = house.circuits.get(panel.feeder or "")
         feeding = feeder.breakers if feeder is not None else ()
-        if panel.record.main is NONE and not feeding:
+        unfed = panel.record.main is NONE and not feeding
+        if unfed and is_service_panel(house, panel):
             continue
         guards = dict(_guards(house, panel, feeding))
         rating = panel.record.rating
@@ -67,6 +68,7 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
         if isinstance(rating, Quantity) and least is not None and guards[least] <= rating.to("A"):
             continue
         needs = [] if isinstance(rating, Quantity) else [f"the rating of panel {panel.id}"]
+        needs += [f"which breaker feeds panel {panel.id}"] if unfed else []
         needs += [
             f"the rating of {each}"
             for each in feeding
