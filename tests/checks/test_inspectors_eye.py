@@ -227,6 +227,19 @@ def test_a_panel_without_a_main_that_nobody_says_is_fed_is_not_passed(says: Call
     assert says("panel-guarded-too-high", main + attic).needs == ["which breaker feeds panel attic"]
 
 
+def test_a_dryers_outlet_of_which_the_face_is_not_told_is_not_passed(says: Callable) -> None:
+    record = (
+        "[panels/main.yaml]\npanel: main\nspaces: 8\nbreakers: {2+4: {rating: 30 A, feeds: dryer}}\n"
+        "[circuits/dryer.yaml]\ncircuit: dryer\nname: Dryer\n"
+        "loads: [{id: dry, is: dryer, draws: 5 kW, volts: 240 V, plugged: D1.r1}]\n"
+        "runs: [{id: b1, cable: 10/3 NM-B, from: main, to: D1}]\n"
+        "[rooms/back.yaml]\nroom: back\nname: Back\nkind: utility\n"
+        "[boxes/back.yaml]\nroom: back\nboxes:\n  D1: {devices: {r1: outlet}, makeup: unknown}\n"
+        "[devices/all.yaml]\ndevices:\n  outlet: {is: receptacle, rating: 30 A}\n"
+    )
+    assert says("frame-on-neutral", record).needs == ["the face of D1.r1"]
+
+
 @pytest.mark.parametrize(("width", "found"), [("36 in", True), ("9 ft", False)])
 def test_a_door_for_vehicles_is_no_way_out(width: str, found: bool, says: Callable) -> None:
     record = (

@@ -5,8 +5,8 @@ Why it matters: on such an outlet the case of the machine is joined to the neutr
 What to do: run a cable with two hots, a neutral and a ground, put in a 14-30R or 14-50R, give the machine a
     four-wire cord, and part its neutral from its case. What was there before the 1996 edition may stay,
     and is still better changed.
-Cannot tell: when where a range or a dryer on a two-pole breaker is plugged or wired is not recorded. What is
-    wired without an outlet is not judged.
+Cannot tell: when where a range or a dryer on a two-pole breaker is plugged or wired is not recorded, or the
+    face of the outlet it is plugged into. What is wired without an outlet is not judged.
 Stands: on the outlet's line, each on its own.
 """
 
@@ -88,6 +88,11 @@ def check(house: House, network: Network, figures: Figures) -> Iterator[Fault | 
 def _outlets_untold(house: House, circuit: Circuit) -> Iterator[CannotTell]:
     both_legs = any(house.breakers[each].poles > 1 for each in circuit.breakers)
     for load in circuit.loads if both_legs else ():
-        if load.is_ in MACHINES and load.plugged is None and load.wired is None:
-            needs = (f"where {load.id} is plugged or wired",)
-            yield CannotTell((load.id, circuit.id, *circuit.breakers), needs, circuit.place)
+        outlet = house.devices.get(str(load.plugged))
+        if load.is_ not in MACHINES or load.wired is not None or (outlet and outlet.kind.face):
+            continue
+        about = (load.id, circuit.id, *circuit.breakers)
+        if outlet is not None:
+            yield CannotTell((outlet.id, *about), (f"the face of {outlet.id}",), outlet.place)
+        elif load.plugged is None:
+            yield CannotTell(about, (f"where {load.id} is plugged or wired",), circuit.place)
